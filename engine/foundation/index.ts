@@ -1,0 +1,11 @@
+export * from './bounds.ts';
+export * from './canonical.ts';
+export * from './convert.ts';
+export * from './day.ts';
+export { parseDocument, zDay, zHours } from './document.ts';
+export * from './provenance.ts';
+export * from './random.ts';
+export { isRefusal, Refusal, type RefusalDetail } from './refusal.ts';
+export { REFUSAL_CODES, type RefusalCode } from './refusal-codes.ts';
+export * from './units.ts';
+export * from './working.ts';
