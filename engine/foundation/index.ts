@@ -7,5 +7,6 @@ export * from './provenance.ts';
 export * from './random.ts';
 export { isRefusal, Refusal, type RefusalDetail } from './refusal.ts';
 export { REFUSAL_CODES, type RefusalCode } from './refusal-codes.ts';
+export * from './region/index.ts';
 export * from './units.ts';
 export * from './working.ts';

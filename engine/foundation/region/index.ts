@@ -1,0 +1,2 @@
+export * from './forms.ts';
+export * from './model.ts';
