@@ -1,0 +1,180 @@
+import type { Bounds, Day, Evidence, Known, Step, WorkingUnit } from '../engine/index.ts';
+
+/**
+ * A page as data, before anyone decides whether it is a screen, a terminal or paper.
+ * Cells are typed, so that sorting, files and units of display come free. Faces draw; they compute nothing.
+ */
+
+/** A piece of a sentence. `figure` spans carry the accent; `text` is already in the reader's units. */
+export interface Span {
+  readonly text: string;
+  readonly figure?: boolean;
+}
+
+export type Cell =
+  | {
+      readonly is: 'quantity';
+      readonly value: number | Bounds;
+      readonly unit: string;
+      readonly places: number;
+      readonly text: string;
+    }
+  | { readonly is: 'day'; readonly day: Day; readonly text: string }
+  | { readonly is: 'text'; readonly text: string; readonly small?: string }
+  | {
+      readonly is: 'standing';
+      readonly worst: string;
+      readonly best: string;
+      readonly act: boolean;
+      readonly text: string;
+      readonly small?: string;
+    }
+  | { readonly is: 'link'; readonly text: string; readonly href: string }
+  /** The due line: a short ruler from today over the next ten years. Positions run from 0 (today) to 1. */
+  | { readonly is: 'due-line'; readonly marks: readonly DueMark[]; readonly text: string }
+  | { readonly is: 'nothing' };
+
+export interface DueMark {
+  readonly kind: 'tick' | 'range' | 'overdue';
+  readonly from: number;
+  readonly to: number;
+  readonly treatAs: boolean;
+}
+
+export interface Column {
+  readonly key: string;
+  readonly title: string;
+  readonly unit?: string;
+  readonly align: 'left' | 'right';
+}
+
+export interface TableBlock {
+  readonly block: 'table';
+  readonly title: string;
+  readonly columns: readonly Column[];
+  readonly rows: readonly {
+    readonly id: string;
+    readonly cells: Readonly<Record<string, Cell>>;
+    readonly working?: readonly ShownStep[];
+  }[];
+  readonly empty: string;
+}
+export interface KeyValueBlock {
+  readonly block: 'key-value';
+  readonly title: string;
+  readonly pairs: readonly { readonly key: string; readonly cell: Cell }[];
+}
+export interface FindingsBlock {
+  readonly block: 'findings';
+  readonly title: string;
+  readonly findings: readonly {
+    readonly code: string;
+    readonly text: string;
+    readonly entries: readonly string[];
+    readonly remedy: string;
+  }[];
+  readonly empty: string;
+}
+export interface PictureBlock {
+  readonly block: 'picture';
+  readonly title: string;
+  readonly scene: Scene;
+}
+export interface ProseBlock {
+  readonly block: 'prose';
+  readonly title: string;
+  readonly paragraphs: readonly string[];
+  readonly list?: readonly string[];
+}
+export type Block = TableBlock | KeyValueBlock | FindingsBlock | PictureBlock | ProseBlock;
+
+/** Ink of a stroke, text or fill: names of the look, never colours. */
+export type Ink = 'ink' | 'soft' | 'line' | 'hair' | 'dye' | 'dye-soft' | 'sheet' | 'paper' | 'none' | 'hatch';
+
+export type Mark =
+  | {
+      readonly is: 'path';
+      readonly d: string;
+      readonly stroke: Ink;
+      readonly fill: Ink;
+      readonly width: number;
+      readonly dash?: string;
+      readonly title?: string;
+    }
+  | {
+      readonly is: 'rect';
+      readonly x: number;
+      readonly y: number;
+      readonly w: number;
+      readonly h: number;
+      readonly stroke: Ink;
+      readonly fill: Ink;
+      readonly width: number;
+      readonly title?: string;
+    }
+  | {
+      readonly is: 'circle';
+      readonly x: number;
+      readonly y: number;
+      readonly r: number;
+      readonly stroke: Ink;
+      readonly fill: Ink;
+      readonly width: number;
+      readonly title?: string;
+    }
+  | {
+      readonly is: 'text';
+      readonly x: number;
+      readonly y: number;
+      readonly text: string;
+      readonly ink: Ink;
+      readonly size: number;
+      readonly anchor: 'start' | 'middle' | 'end';
+      readonly bold?: boolean;
+    };
+
+/** Scene data: one component in web/ and one renderer in documents/ draw it. y runs down. */
+export interface Scene {
+  readonly title: string;
+  readonly description: string;
+  readonly width: number;
+  readonly height: number;
+  readonly marks: readonly Mark[];
+  /** The same content as a table, one key away. */
+  readonly table?: TableBlock;
+}
+
+/** A working step in the reader's units. */
+export interface ShownStep {
+  readonly symbol: string;
+  readonly meaning: string;
+  readonly formula: string;
+  readonly value: string;
+  readonly source: string;
+  readonly entries: readonly string[];
+}
+export type { Step, WorkingUnit };
+
+/** The ruled block on top of a page and at the foot of a paper. */
+export interface TitleBlock {
+  readonly fields: readonly { readonly label: string; readonly value: string; readonly small?: string }[];
+}
+
+export interface Sheet {
+  readonly word: string;
+  readonly title: string;
+  readonly titleBlock: TitleBlock;
+  readonly subject: string;
+  readonly day: Day;
+  /** One sentence that a person could read out on the telephone. */
+  readonly answer: readonly Span[];
+  /** One line of why. */
+  readonly because: string;
+  readonly blocks: readonly Block[];
+  readonly working: readonly ShownStep[];
+  readonly warnings: readonly string[];
+  readonly caution?: string;
+  readonly provenance: { readonly known: Known; readonly evidence: Evidence; readonly invented: boolean };
+  /** Under which its working is kept. */
+  readonly number?: string;
+}
