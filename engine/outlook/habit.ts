@@ -1,0 +1,152 @@
+import { gammaLogDensity, gammaP, negativeBinomialLogMass } from './distributions.ts';
+import { DAYS_PER_YEAR, LUMP_WEIGHTS, LUMPS_H, METER_STEP_H, type Prior, WANDER_WEIGHTS, WANDERS } from './prior.ts';
+import { type Interval, operationalDays, type Season, seasonOf } from './season.ts';
+
+/** Grid of yearly hours: equal steps of the logarithm from idle to a busy school. */
+export const STEP = 0.07;
+const LOW_H_PER_YEAR = 0.4;
+export const RATES: Float64Array = Float64Array.from({ length: 122 }, (_, k) => LOW_H_PER_YEAR * Math.exp(k * STEP));
+const K = RATES.length;
+
+/**
+ * What is counted. `scale`: how much of it one hour flown makes, so that rates stay in hours a year.
+ * Hours and weighted figures flow (gamma process); landings are counted (its Gamma-Poisson mixture).
+ */
+export interface Counted {
+  readonly is: 'flow' | 'count';
+  readonly scale: number;
+}
+
+/** What is known of a habit at the last reading: weight per lumpiness, wander and rate; sums to 1. */
+export interface HabitKnown {
+  readonly counted: Counted;
+  readonly season: Season;
+  readonly weights: readonly (readonly Float64Array[])[];
+  /** Chance that the habit changed within the record, per interval. */
+  readonly changed: readonly number[];
+}
+
+export function priorOverRates(prior: Prior): Float64Array {
+  const w = new Float64Array(K);
+  let sum = 0;
+  for (let k = 0; k < K; k++) {
+    const z = (Math.log(RATES[k]!) - Math.log(prior.median_h_per_year)) / prior.spread;
+    w[k] = Math.exp((-z * z) / 2);
+    sum += w[k]!;
+  }
+  let idle = 0;
+  while (RATES[idle]! < 3) idle++;
+  for (let k = 0; k < K; k++) w[k] = ((1 - prior.idle_share) * w[k]!) / sum + (k < idle ? prior.idle_share / idle : 0);
+  return w;
+}
+
+/** Spreads weights over log rate by a normal with this deviation; what would leave the grid stays at its end. */
+export function blur(w: Float64Array, deviation: number): Float64Array {
+  const reach = Math.ceil((3.5 * deviation) / STEP);
+  if (reach === 0 || deviation < STEP / 3) return w;
+  const kernel = Array.from({ length: 2 * reach + 1 }, (_, i) => {
+    const z = ((i - reach) * STEP) / deviation;
+    return Math.exp((-z * z) / 2);
+  });
+  const total = kernel.reduce((a, b) => a + b, 0);
+  const out = new Float64Array(K);
+  for (let k = 0; k < K; k++) {
+    if (w[k]! < 1e-12) continue;
+    const mass = w[k]! / total;
+    for (let i = 0; i <= 2 * reach; i++) {
+      const to = Math.min(K - 1, Math.max(0, k + i - reach));
+      out[to] = out[to]! + mass * kernel[i]!;
+    }
+  }
+  return out;
+}
+
+/** Likelihood of an interval at every rate of the grid, for one lumpiness; as logarithm. */
+function likelihood(x: Interval, years: number, lump: number, counted: Counted): Float64Array {
+  const out = new Float64Array(K);
+  const h = x.flown / counted.scale;
+  for (let k = 0; k < K; k++) {
+    const shape = (RATES[k]! * years) / lump;
+    if (counted.is === 'count') {
+      const each = lump * counted.scale;
+      out[k] = negativeBinomialLogMass(shape, 1 / (1 + each), x.flown);
+    } else if (h < METER_STEP_H) out[k] = Math.log(Math.max(gammaP(shape, METER_STEP_H / lump), 1e-300) / METER_STEP_H);
+    else out[k] = gammaLogDensity(shape, lump, h);
+  }
+  return out;
+}
+
+/** Likelihood with a chance that the aircraft stood on the ground for some part of the interval. */
+function withIdleSpells(like: Float64Array, chance: number): void {
+  let below = like[0]! * RATES[0]!;
+  for (let k = 0; k < K; k++) {
+    if (k > 0) below += like[k]! * RATES[k]! * STEP;
+    like[k] = (1 - chance) * like[k]! + (chance * below) / RATES[k]!;
+  }
+}
+
+/**
+ * Reads a habit from intervals between readings, by passing the weights of the grid forward in time.
+ *
+ * Between the middles of two intervals the log rate wanders; in each interval the habit may change, and then the
+ * new one is drawn afresh from the prior, at the start of the interval or within it (then the interval says
+ * nothing of the new rate). All sums are over fixed grids: no random numbers.
+ *
+ * @param intervals in order, 60 or fewer, none of length zero
+ */
+export function readHabit(intervals: readonly Interval[], counted: Counted, prior: Prior): HabitKnown {
+  const hours = intervals.map((x) => ({ ...x, flown: x.flown / counted.scale }));
+  const season = seasonOf(hours);
+  const fresh = priorOverRates(prior);
+  const years = intervals.map((x) => Math.max(operationalDays(season, x.from, x.to), 0.05) / DAYS_PER_YEAR);
+  const spans = intervals.map((x) => (x.to - x.from) / DAYS_PER_YEAR);
+  const likes = LUMPS_H.map((lump) => intervals.map((x, i) => likelihood(x, years[i]!, lump, counted)));
+  intervals.forEach((_, i) => {
+    let top = Number.NEGATIVE_INFINITY;
+    for (const of of likes) for (const l of of[i]!) top = Math.max(top, l);
+    for (const of of likes) {
+      const l = of[i]!;
+      for (let k = 0; k < K; k++) l[k] = Math.exp(l[k]! - top);
+      withIdleSpells(l, 1 - Math.exp(-prior.idle_spells_per_year * spans[i]!));
+    }
+  });
+  const changed = new Float64Array(intervals.length);
+  const weights: Float64Array[][] = [];
+  let total = 0;
+  LUMPS_H.forEach((_, b) => {
+    weights.push(
+      WANDERS.map((wander, s) => {
+        let w = fresh.slice();
+        let mass = LUMP_WEIGHTS[b]! * WANDER_WEIGHTS[s]!;
+        const jumps = new Float64Array(intervals.length);
+        for (let i = 0; i < intervals.length; i++) {
+          const like = likes[b]![i]!;
+          if (i > 0) w = blur(w, wander * Math.sqrt((spans[i - 1]! + spans[i]!) / 2));
+          const q = i === 0 ? 0 : 1 - Math.exp(-prior.changes_per_year * spans[i]!);
+          let any = 0;
+          for (let k = 0; k < K; k++) any += fresh[k]! * like[k]!;
+          let sum = 0;
+          let jumped = 0;
+          const next = new Float64Array(K);
+          for (let k = 0; k < K; k++) {
+            const jump = q * 0.5 * fresh[k]! * (like[k]! + any);
+            next[k] = (1 - q) * w[k]! * like[k]! + jump;
+            jumped += jump;
+            sum += next[k]!;
+          }
+          for (let k = 0; k < K; k++) next[k] = next[k]! / sum;
+          jumps[i] = jumped / sum;
+          mass *= sum;
+          w = next;
+        }
+        if (intervals.length) w = blur(w, wander * Math.sqrt(spans[spans.length - 1]! / 2));
+        for (let k = 0; k < K; k++) w[k] = w[k]! * mass;
+        for (let i = 0; i < changed.length; i++) changed[i] = changed[i]! + mass * jumps[i]!;
+        total += mass;
+        return w;
+      }),
+    );
+  });
+  for (const of of weights) for (const w of of) for (let k = 0; k < K; k++) w[k] = w[k]! / total;
+  return { counted, season, weights, changed: [...changed].map((c) => c / total) };
+}
