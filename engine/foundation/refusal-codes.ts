@@ -32,6 +32,21 @@ export const REFUSAL_CODES = [
   'outlook.limit-missing',
   'outlook.prior-invalid',
   'outlook.rate-invalid',
+  'store.no-database-program',
+  'store.no-user',
+  'store.folder-closed',
+  'store.cannot-run',
+  'store.database-unreachable',
+  'store.shop-unknown',
+  'store.shop-exists',
+  'store.shop-real',
+  'store.entry-unknown',
+  'store.entry-replaced',
+  'store.log-moved',
+  'store.export-damaged',
+  'store.file-unknown',
+  'store.letter-unknown',
+  'store.migration-changed',
 ] as const;
 
 export type RefusalCode = (typeof REFUSAL_CODES)[number];
