@@ -19,7 +19,7 @@ const print = (r: CalibrationRow) =>
       r.noDate === 0 ? '-'.padStart(6) : (100 * r.noDate).toFixed(1).padStart(6),
     ].join(' '),
   );
-for (const of of ['hours', 'landings'] as const)
+for (const of of (process.env.OF ? [process.env.OF] : ['hours', 'landings']) as ('hours' | 'landings')[])
   for (const seed of seeds) {
     const start = performance.now();
     const rows = calibrate(seed, cases, of);

@@ -1,6 +1,6 @@
 import { betaI, gammaQ, normalQuantile } from './distributions.ts';
 import { blur, type HabitKnown, RATES } from './habit.ts';
-import { DAYS_PER_YEAR, HORIZON_YEARS, LUMPS_H, WANDERS } from './prior.ts';
+import { DAYS_PER_YEAR, HORIZON_YEARS, LUMPS_H, WANDER_FADES_YEARS, WANDERS } from './prior.ts';
 import { operationalDays } from './season.ts';
 
 const NEGLIGIBLE = 3e-5;
@@ -27,11 +27,12 @@ export function chanceReached(known: HabitKnown, from: number, left: number, day
   const years = operationalDays(known.season, from, from + days) / DAYS_PER_YEAR;
   if (years <= 0) return 0;
   const calendar = days / DAYS_PER_YEAR;
+  const wandering = calendar / (1 + calendar / WANDER_FADES_YEARS);
   let chance = 0;
   LUMPS_H.forEach((lump, b) => {
     const w = new Float64Array(RATES.length);
     WANDERS.forEach((s, i) => {
-      const part = blur(known.weights[b]![i]!, s * Math.sqrt(calendar / 3));
+      const part = blur(known.weights[b]![i]!, s * Math.sqrt(wandering / 3));
       for (let k = 0; k < w.length; k++) w[k] = w[k]! + part[k]!;
     });
     for (let k = 0; k < w.length; k++)

@@ -116,7 +116,7 @@ export function readHabit(intervals: readonly Interval[], counted: Counted, prio
   LUMPS_H.forEach((_, b) => {
     weights.push(
       WANDERS.map((wander, s) => {
-        let w = fresh.slice();
+        let w: Float64Array = fresh.slice();
         let mass = LUMP_WEIGHTS[b]! * WANDER_WEIGHTS[s]!;
         const jumps = new Float64Array(intervals.length);
         for (let i = 0; i < intervals.length; i++) {

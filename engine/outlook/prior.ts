@@ -20,9 +20,9 @@ const invented = (source: string): Provenance => ({ source, known: 'invented' })
 export const DEFAULT_PRIOR: Prior = {
   median_h_per_year: 38,
   spread: 1.1,
-  idle_share: 0.05,
+  idle_share: 0.03,
   changes_per_year: 0.1,
-  idle_spells_per_year: 0.04,
+  idle_spells_per_year: 0.06,
 };
 export const PRIOR_PROVENANCE: Provenance = invented(
   'Common practice among private owners (50 to 100 hours a year is busy); no published source. Set by hand.',
@@ -30,10 +30,12 @@ export const PRIOR_PROVENANCE: Provenance = invented(
 
 /** Lumpiness b, hours: in a span in which v h are expected the variance is v b. Grid with weights. */
 export const LUMPS_H = [1, 2.2, 5, 11, 24, 52] as const;
-export const LUMP_WEIGHTS = [0.1, 0.2, 0.3, 0.22, 0.13, 0.05] as const;
+export const LUMP_WEIGHTS = [0.16, 0.28, 0.3, 0.16, 0.08, 0.02] as const;
 /** Wander s of the log rate, per square root of a year. Grid with weights. */
-export const WANDERS = [0.04, 0.14, 0.3] as const;
-export const WANDER_WEIGHTS = [0.4, 0.4, 0.2] as const;
+export const WANDERS = [0.04, 0.16, 0.42] as const;
+export const WANDER_WEIGHTS = [0.4, 0.36, 0.24] as const;
+/** A rate does not wander off for ever: over a long time ahead the walk counts as one of at most this many years. */
+export const WANDER_FADES_YEARS = 10;
 export const GRID_PROVENANCE: Provenance = invented('Chosen on simulated lives; seeds other than those reported');
 
 /** Beyond this the outlook names no date, only a year before which the limit is not reached. */
