@@ -10,6 +10,11 @@ export const REFUSAL_CODES = [
   'foundation.bounds-reversed',
   'foundation.document-invalid',
   'foundation.unknown-version',
+
+  'store.shop-unknown',
+  'store.shop-is-real',
+  'store.changed-meanwhile',
+  'store.replaces-unknown',
   'region.variable-unbounded',
   'region.variable-empty',
   'region.term-invalid',
