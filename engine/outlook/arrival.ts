@@ -17,26 +17,31 @@ function reaches(known: HabitKnown, shape: number, lump: number, left: number): 
 /**
  * Chance that `left` has been flown so many days after the last reading.
  *
- * The mean of a wandering log rate over a span t has the variance s^2 t / 3 besides; the weights are spread by that.
+ * A log rate that walks on has over a span t a mean with the variance s^2 t / 3, and the mean of its exponential
+ * lies above by s^2 t / 12 in the logarithm; the weights are spread and moved by that. A season that the record
+ * could not show moves the clock of the flying by up to its depth / pi of a year, back or forth: half the weight each.
  *
  * @param from day number of the last reading
  * @param left what remains in the unit of the count, above 0
  */
 export function chanceReached(known: HabitKnown, from: number, left: number, days: number): number {
   if (days <= 0) return 0;
-  const years = operationalDays(known.season, from, from + days) / DAYS_PER_YEAR;
-  if (years <= 0) return 0;
   const calendar = days / DAYS_PER_YEAR;
+  const years = operationalDays(known.season, from, from + days) / DAYS_PER_YEAR;
+  const unseen = (known.seasonUnseen / Math.PI) * Math.SQRT1_2 * Math.abs(Math.sin(Math.PI * calendar));
+  const clocks = unseen < 0.004 ? [years] : [Math.max(0, years - unseen), years + unseen];
   const wandering = calendar / (1 + calendar / WANDER_FADES_YEARS);
   let chance = 0;
   LUMPS_H.forEach((lump, b) => {
     const w = new Float64Array(RATES.length);
     WANDERS.forEach((s, i) => {
-      const part = blur(known.weights[b]![i]!, s * Math.sqrt(wandering / 3));
+      const part = blur(known.weights[b]![i]!, s * Math.sqrt(wandering / 3), (s * s * wandering) / 12);
       for (let k = 0; k < w.length; k++) w[k] = w[k]! + part[k]!;
     });
     for (let k = 0; k < w.length; k++)
-      if (w[k]! > NEGLIGIBLE) chance += w[k]! * reaches(known, (RATES[k]! * years) / lump, lump, left);
+      if (w[k]! > NEGLIGIBLE)
+        for (const t of clocks)
+          if (t > 0) chance += (w[k]! / clocks.length) * reaches(known, (RATES[k]! * t) / lump, lump, left);
   });
   return Math.min(1, chance);
 }

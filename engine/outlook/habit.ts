@@ -1,6 +1,16 @@
 import { gammaLogDensity, gammaP, negativeBinomialLogMass } from './distributions.ts';
-import { DAYS_PER_YEAR, LUMP_WEIGHTS, LUMPS_H, METER_STEP_H, type Prior, WANDER_WEIGHTS, WANDERS } from './prior.ts';
-import { type Interval, operationalDays, type Season, seasonOf } from './season.ts';
+import {
+  DAYS_PER_YEAR,
+  LUMP_WEIGHTS,
+  LUMPS_H,
+  METER_STEP_H,
+  type Prior,
+  UNSEEN,
+  UNSEEN_BESIDE,
+  WANDER_WEIGHTS,
+  WANDERS,
+} from './prior.ts';
+import { type Interval, mayShowSeason, operationalDays, type Season, seasonOf } from './season.ts';
 
 /** Grid of yearly hours: equal steps of the logarithm from idle to a busy school. */
 export const STEP = 0.07;
@@ -21,6 +31,8 @@ export interface Counted {
 export interface HabitKnown {
   readonly counted: Counted;
   readonly season: Season;
+  /** Depth of a season that may be there and does not show. */
+  readonly seasonUnseen: number;
   readonly weights: readonly (readonly Float64Array[])[];
   /** Chance that the habit changed within the record, per interval. */
   readonly changed: readonly number[];
@@ -41,11 +53,11 @@ export function priorOverRates(prior: Prior): Float64Array {
 }
 
 /** Spreads weights over log rate by a normal with this deviation; what would leave the grid stays at its end. */
-export function blur(w: Float64Array, deviation: number): Float64Array {
-  const reach = Math.ceil((3.5 * deviation) / STEP);
+export function blur(w: Float64Array, deviation: number, shift = 0): Float64Array {
+  const reach = Math.ceil((3.5 * deviation + shift) / STEP);
   if (reach === 0 || deviation < STEP / 3) return w;
   const kernel = Array.from({ length: 2 * reach + 1 }, (_, i) => {
-    const z = ((i - reach) * STEP) / deviation;
+    const z = ((i - reach) * STEP - shift) / deviation;
     return Math.exp((-z * z) / 2);
   });
   const total = kernel.reduce((a, b) => a + b, 0);
@@ -148,5 +160,6 @@ export function readHabit(intervals: readonly Interval[], counted: Counted, prio
     );
   });
   for (const of of weights) for (const w of of) for (let k = 0; k < K; k++) w[k] = w[k]! / total;
-  return { counted, season, weights, changed: [...changed].map((c) => c / total) };
+  const seasonUnseen = season.depth > 0 || mayShowSeason(hours) ? UNSEEN_BESIDE : UNSEEN;
+  return { counted, season, seasonUnseen, weights, changed: [...changed].map((c) => c / total) };
 }

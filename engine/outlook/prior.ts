@@ -18,8 +18,8 @@ const invented = (source: string): Provenance => ({ source, known: 'invented' })
 
 /** 50 to 100 hours a year is a busy private aircraft; weight belongs below 50 and on idle years. */
 export const DEFAULT_PRIOR: Prior = {
-  median_h_per_year: 38,
-  spread: 1.1,
+  median_h_per_year: 40,
+  spread: 1,
   idle_share: 0.03,
   changes_per_year: 0.1,
   idle_spells_per_year: 0.06,
@@ -30,12 +30,15 @@ export const PRIOR_PROVENANCE: Provenance = invented(
 
 /** Lumpiness b, hours: in a span in which v h are expected the variance is v b. Grid with weights. */
 export const LUMPS_H = [1, 2.2, 5, 11, 24, 52] as const;
-export const LUMP_WEIGHTS = [0.16, 0.28, 0.3, 0.16, 0.08, 0.02] as const;
+export const LUMP_WEIGHTS = [0.2, 0.3, 0.28, 0.14, 0.06, 0.02] as const;
 /** Wander s of the log rate, per square root of a year. Grid with weights. */
 export const WANDERS = [0.04, 0.16, 0.42] as const;
 export const WANDER_WEIGHTS = [0.4, 0.36, 0.24] as const;
 /** A rate does not wander off for ever: over a long time ahead the walk counts as one of at most this many years. */
-export const WANDER_FADES_YEARS = 10;
+export const WANDER_FADES_YEARS = 15;
+/** Depth of a season that may be there unseen: where the readings are too far apart to show one, and where they are not. */
+export const UNSEEN = 0.45;
+export const UNSEEN_BESIDE = 0.25;
 export const GRID_PROVENANCE: Provenance = invented('Chosen on simulated lives; seeds other than those reported');
 
 /** Beyond this the outlook names no date, only a year before which the limit is not reached. */

@@ -55,12 +55,16 @@ const PEAKS = 24;
 const FEWEST = 7;
 const LONGEST = 230;
 
+/** Are there enough readings, close enough, that a season would show? */
+export function mayShowSeason(intervals: readonly Interval[]): boolean {
+  const lengths = intervals.map((x) => x.to - x.from).sort((a, b) => a - b);
+  return lengths.length >= FEWEST && lengths[lengths.length >> 1]! <= LONGEST;
+}
+
 /** The season that the record shows, or none: the gain in log likelihood must pay for its two parameters. */
 export function seasonOf(intervals: readonly Interval[]): Season {
   const n = intervals.length;
-  if (n < FEWEST) return NO_SEASON;
-  const lengths = intervals.map((x) => x.to - x.from).sort((a, b) => a - b);
-  if (lengths[n >> 1]! > LONGEST) return NO_SEASON;
+  if (!mayShowSeason(intervals)) return NO_SEASON;
   const plain = Math.log(misfit(intervals, NO_SEASON));
   let best = NO_SEASON;
   let gain = Math.log(n) + 1;
