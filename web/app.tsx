@@ -1,0 +1,48 @@
+import { lazy, Suspense } from 'react';
+import { Route, Switch } from 'wouter';
+import { AircraftPage } from './pages/aircraft/aircraft.tsx';
+import { AircraftListPage } from './pages/aircraft/list.tsx';
+import { DirectivePage } from './pages/directive/directive.tsx';
+import { DirectiveListPage } from './pages/directive/list.tsx';
+import { CallerPage } from './pages/import/caller.tsx';
+import { ImportPage } from './pages/import/import.tsx';
+import { LetterPage } from './pages/letter/letter.tsx';
+import { NothingHere } from './pages/start/nothing-here.tsx';
+import { StartPage } from './pages/start/start.tsx';
+import { Loading } from './parts/loading.tsx';
+
+const Stories = lazy(() => import('./pages/stories/stories.tsx'));
+type Params = Readonly<Record<string, string | undefined>>;
+const word = (params: Params, name: string) => decodeURIComponent(params[name] ?? '');
+
+export function App() {
+  return (
+    <Switch>
+      <Route path="/">
+        <StartPage />
+      </Route>
+      <Route path="/stories">
+        <Suspense fallback={<Loading what="Drawing the stories" />}>
+          <Stories />
+        </Suspense>
+      </Route>
+      <Route path="/:shop/import/caller">{(p) => <CallerPage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop/import">{(p) => <ImportPage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop/aircraft">{(p) => <AircraftListPage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop/aircraft/:id">
+        {(p) => <AircraftPage key={`${p.shop} ${p.id}`} shop={p.shop} id={word(p, 'id')} />}
+      </Route>
+      <Route path="/:shop/directive">{(p) => <DirectiveListPage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop/directive/:number">
+        {(p) => <DirectivePage key={`${p.shop} ${p.number}`} shop={p.shop} number={word(p, 'number')} />}
+      </Route>
+      <Route path="/:shop/letter/:aircraft/:directive">
+        {(p) => <LetterPage shop={p.shop} aircraft={word(p, 'aircraft')} directive={word(p, 'directive')} />}
+      </Route>
+      <Route path="/:shop">{(p) => <AircraftListPage key={p.shop} shop={p.shop} />}</Route>
+      <Route>
+        <NothingHere />
+      </Route>
+    </Switch>
+  );
+}

@@ -1,0 +1,25 @@
+import type { Choices } from '../../../api/choices.ts';
+import { AccomplishedForm } from './accomplished-form.tsx';
+import { PaperFoundForm } from './paper-found-form.tsx';
+import { ReadingForm } from './reading-form.tsx';
+import { SeenForm } from './seen-form.tsx';
+
+export interface EntryFormProps {
+  readonly shop: string;
+  readonly aircraft: string;
+  readonly choices: Choices | undefined;
+}
+
+/** What a person can add to the log from the aircraft's page. */
+export function EntryForms(props: EntryFormProps) {
+  const key = props.choices?.day ?? 'no day yet';
+  return (
+    <section className="sheet no-print" aria-labelledby="add">
+      <h2 id="add">Add to the record</h2>
+      <ReadingForm key={`r${key}`} {...props} />
+      <SeenForm key={`s${key}`} {...props} />
+      <AccomplishedForm key={`a${key}`} {...props} />
+      <PaperFoundForm key={`p${key}`} {...props} />
+    </section>
+  );
+}

@@ -1,0 +1,69 @@
+import { useState } from 'react';
+import { Link, useLocation } from 'wouter';
+
+/** The aircraft that is open, with the rooms that its page holds. */
+export interface OpenAircraft {
+  readonly id: string;
+  readonly name: string;
+  /** Anchors on this very page; absent where another page of the aircraft is open. */
+  readonly rooms?: readonly { readonly anchor: string; readonly text: string }[];
+}
+
+function Place({ href, text, here }: { href: string; text: string; here: string }) {
+  return (
+    <li>
+      <Link href={href} aria-current={here === href ? 'page' : undefined}>
+        {text}
+      </Link>
+    </li>
+  );
+}
+
+/** The way through the job: at the left, or folded to a bar. Only rooms that exist. */
+export function Path({ shop, aircraft }: { shop: string; aircraft?: OpenAircraft | undefined }) {
+  const [open, setOpen] = useState(false);
+  const [here] = useLocation();
+  const own = aircraft ? `/${shop}/aircraft/${encodeURIComponent(aircraft.id)}` : '';
+  return (
+    <nav className="path" aria-label="Path">
+      <div className="bar">
+        <Link className="brand" href="/">
+          Sparwright
+        </Link>
+        <button
+          type="button"
+          className="menu"
+          aria-expanded={open}
+          aria-controls="places"
+          onClick={() => setOpen(!open)}
+        >
+          Menu
+        </button>
+      </div>
+      <div id="places" className={open ? 'places open' : 'places'}>
+        <ul>
+          <Place href="/" text="Start" here={here} />
+          <Place href={`/${shop}/import/caller`} text="Caller" here={here} />
+          <Place href={`/${shop}/import`} text="Import" here={here} />
+          <Place href={`/${shop}/aircraft`} text="Aircraft" here={here} />
+          <Place href={`/${shop}/directive`} text="Directives" here={here} />
+        </ul>
+        {aircraft ? (
+          <>
+            <h2>Know</h2>
+            <ul>
+              <Place href={own} text={aircraft.name} here={decodeURI(here) === decodeURI(own) ? own : here} />
+              {aircraft.rooms?.map((r) => (
+                <li key={r.anchor}>
+                  <a href={`#${r.anchor}`} onClick={() => setOpen(false)}>
+                    {r.text}
+                  </a>
+                </li>
+              ))}
+            </ul>
+          </>
+        ) : null}
+      </div>
+    </nav>
+  );
+}
