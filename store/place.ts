@@ -10,7 +10,7 @@ export const SYSTEM_FOLDER = '/var/lib/sparwright';
 export const isRoot = (): boolean => process.getuid?.() === 0;
 
 /** The clone this program runs from: the nearest folder above with our package.json. */
-export function repositoryRoot(): string {
+export function rootFolder(): string {
   for (let folder = dirname(fileURLToPath(import.meta.url)); ; folder = dirname(folder)) {
     const file = join(folder, 'package.json');
     if (existsSync(file) && JSON.parse(readFileSync(file, 'utf8')).name === 'sparwright') return realpathSync(folder);
@@ -29,6 +29,6 @@ function platformFolder(): string {
 /** Where the data lies: SPARWRIGHT_DATA, or a folder keyed by the clone (for root one that every user can reach). */
 export function dataFolder(): string {
   if (process.env.SPARWRIGHT_DATA) return resolve(process.env.SPARWRIGHT_DATA);
-  const key = keyed(repositoryRoot());
+  const key = keyed(rootFolder());
   return isRoot() ? join(SYSTEM_FOLDER, key) : join(platformFolder(), 'sparwright', key);
 }

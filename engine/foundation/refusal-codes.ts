@@ -42,15 +42,9 @@ export const REFUSAL_CODES = [
   'store.folder-closed',
   'store.cannot-run',
   'store.database-unreachable',
-  'store.shop-unknown',
   'store.shop-exists',
-  'store.shop-real',
-  'store.entry-unknown',
   'store.entry-replaced',
-  'store.log-moved',
   'store.export-damaged',
-  'store.file-unknown',
-  'store.letter-unknown',
   'store.migration-changed',
 ] as const;
 

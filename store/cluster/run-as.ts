@@ -30,17 +30,12 @@ export function runAs(): RunAs | null {
   });
 }
 
-/** Every folder above must let this user pass. @throws Refusal `store.folder-closed` */
-export function mustReach(folder: string, as: RunAs): void {
+/** True if this user may pass through every folder above. */
+export function canReach(folder: string, as: RunAs): boolean {
   for (let above = dirname(folder); ; above = dirname(above)) {
     const { mode, uid, gid } = statSync(above);
     const may = uid === as.uid ? mode & 0o100 : gid === as.gid ? mode & 0o010 : mode & 0o001;
-    if (!may)
-      throw new Refusal('store.folder-closed', {
-        given: `The data folder ${folder} lies under ${above}, which the user ${as.name} cannot enter`,
-        allowed: 'PostgreSQL never runs as root, so it needs a folder that another user can reach',
-        remedy: 'Leave SPARWRIGHT_DATA unset, or point it to a folder under /var/lib',
-      });
-    if (dirname(above) === above) return;
+    if (!may) return false;
+    if (dirname(above) === above) return true;
   }
 }

@@ -1,0 +1,94 @@
+import type { ExtractTablesWithRelations } from 'drizzle-orm';
+import { drizzle, type NodePgQueryResultHKT } from 'drizzle-orm/node-postgres';
+import type { PgDatabase } from 'drizzle-orm/pg-core';
+import pg from 'pg';
+import { Refusal } from '../engine/index.ts';
+import { type Cluster, type ClusterOptions, openCluster } from './cluster/index.ts';
+import { migrate } from './migrate.ts';
+
+type None = Record<string, never>;
+/** A connection or a transaction: every repository works on either. */
+export type Db = PgDatabase<NodePgQueryResultHKT, None, ExtractTablesWithRelations<None>>;
+
+export interface Database {
+  readonly db: Db;
+  readonly pool: pg.Pool;
+  /** In words, for the start message. */
+  readonly where: string;
+  close(): Promise<void>;
+}
+
+const APPLICATION = 'sparwright';
+const DATABASE = 'sparwright';
+
+async function open(config: pg.PoolConfig, where: string, after: () => Promise<void>): Promise<Database> {
+  const pool = new pg.Pool({ max: 8, application_name: APPLICATION, ...config });
+  pool.on('error', () => {}); // a lost connection is made anew by the next question
+  try {
+    const client = await pool.connect().catch((e: Error) => {
+      throw new Refusal('store.database-unreachable', {
+        given: `The database at ${where} does not answer: ${e.message || (e as NodeJS.ErrnoException).code}`,
+        allowed: 'a PostgreSQL database that accepts this user',
+        remedy: 'Check that it runs and that DATABASE_URL is right',
+      });
+    });
+    try {
+      await migrate(client);
+    } finally {
+      client.release();
+    }
+  } catch (e) {
+    await pool.end();
+    await after();
+    throw e;
+  }
+  const close = async () => {
+    await pool.end();
+    await after();
+  };
+  return { db: drizzle(pool) as unknown as Db, pool, where, close };
+}
+
+/** A database of a server that somebody runs. */
+export function openUrl(url: string): Promise<Database> {
+  let where = 'DATABASE_URL';
+  try {
+    const { host, pathname } = new URL(url);
+    where = `${host}${pathname}`;
+  } catch {
+    /* the driver will say what is wrong with it */
+  }
+  return open({ connectionString: url }, where, async () => {});
+}
+
+async function ensureDatabase(cluster: Cluster): Promise<void> {
+  const client = new pg.Client(cluster.address('postgres'));
+  client.on('error', () => {});
+  await client.connect();
+  try {
+    const known = await client.query('select 1 from pg_database where datname = $1', [DATABASE]);
+    if (known.rowCount === 0) await client.query(`create database ${DATABASE}`);
+  } catch (e) {
+    if (!['42P04', '23505'].includes((e as { code?: string }).code ?? '')) throw e; // another process was quicker
+  } finally {
+    await client.end();
+  }
+}
+
+/** The database of the embedded cluster in a folder. */
+export async function openFolder(folder: string, options: ClusterOptions = {}): Promise<Database> {
+  let pool: pg.Pool | null = null;
+  const onRestart = () => {
+    if (pool) Object.assign((pool as unknown as { options: object }).options, cluster.address(DATABASE));
+  };
+  const cluster: Cluster = await openCluster(folder, { ...options, onRestart });
+  try {
+    await ensureDatabase(cluster);
+  } catch (e) {
+    await cluster.close();
+    throw e;
+  }
+  const database = await open(cluster.address(DATABASE), folder, () => cluster.close());
+  pool = database.pool;
+  return database;
+}
