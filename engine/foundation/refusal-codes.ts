@@ -46,6 +46,15 @@ export const REFUSAL_CODES = [
   'store.entry-replaced',
   'store.export-damaged',
   'store.migration-changed',
+
+  'server.not-found',
+  'server.too-large',
+  'server.fault',
+  'server.bad-request',
+  'server.not-local',
+  'server.import-gone',
+  'directive.cases-fail',
+  'directive.not-adopted',
 ] as const;
 
 export type RefusalCode = (typeof REFUSAL_CODES)[number];

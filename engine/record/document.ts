@@ -258,3 +258,4 @@ export const zRecordDocument = z.strictObject({
   entries: z.array(zEntry).min(1),
 });
 export type RecordDocument = z.output<typeof zRecordDocument>;
+export type RecordInput = z.input<typeof zRecordDocument>;

@@ -1,0 +1,51 @@
+import type { directive, outlook, record } from '../engine/index.ts';
+import { directives, W14_2 } from './scenario/directives.ts';
+import { fleet, TODAY } from './scenario/fleet.ts';
+
+/** The shop of the invented scenario, with its own price list. Nothing in it is real. */
+export const DEMO = {
+  id: 'demo',
+  name: 'Ostrey Field Structures',
+  settings: {
+    address: 'Hangar 4, Ostrey Field',
+    person: 'M. Orne',
+    telephone: '4410',
+    prices: [
+      { directive: 'W-14', action: 'first_look', low_cents: 64_000, high_cents: 78_000, days: 1 },
+      { directive: 'W-9', action: 'look_again', low_cents: 9_000, high_cents: 12_000, days: 0.5 },
+      { directive: 'W-21', action: 'splice_look', low_cents: 42_000, high_cents: 55_000, days: 1 },
+    ],
+  },
+  by: 'M. Orne',
+  day: TODAY,
+} as const;
+
+export { directives, fleet, TODAY };
+
+const around = (aircraft: string): record.EntryInput[] => {
+  const all = fleet();
+  const near = new Set([aircraft]);
+  for (let before = 0; before !== near.size; ) {
+    before = near.size;
+    for (const e of all)
+      if (e.kind === 'fitment' && (near.has(e.subject) || near.has((e.body as { into: string }).into)))
+        near.add(e.subject).add((e.body as { into: string }).into);
+  }
+  return all.filter((e) => near.has(e.subject));
+};
+
+/** A complete record document: the aircraft of the first call and the one its left wing came from. */
+export const recordExample: record.RecordInput = { sparwright: 'record/1', day: TODAY, invented: true, entries: around('aircraft:0612') };
+export const directiveExample: directive.DirectiveInput = W14_2;
+export const outlookExample: outlook.OutlookDocumentInput = {
+  sparwright: 'outlook/1',
+  subject: 'ZQ-LMB (invented)',
+  day: TODAY,
+  readings: recordExample.entries
+    .filter((e) => e.kind === 'reading' && e.subject === 'aircraft:0612')
+    .map((e) => e.body as { total_h?: number; landings?: number })
+    .map((b, i) => ({ b, day: recordExample.entries.filter((e) => e.kind === 'reading' && e.subject === 'aircraft:0612')[i]!.day }))
+    .map(({ b, day }) => ({ day, total_h: b.total_h!, landings: b.landings! })),
+  limits: [{ name: 'W-14 right spar', at_landings: 6478 }],
+};
+export const recordOf = around;

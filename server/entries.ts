@@ -1,0 +1,44 @@
+import { type Day, parseDocument, record } from '../engine/index.ts';
+import type { LogEntry, NewEntry } from '../store/index.ts';
+import { z } from 'zod';
+
+const KINDS: readonly string[] = record.ENTRY_KINDS;
+
+/** Entries of the log that belong to the record, as the engine reads them; their ids are their numbers. */
+export function recordEntries(log: readonly LogEntry[]): record.Entry[] {
+  return log
+    .filter((e) => KINDS.includes(e.kind))
+    .map(
+      (e) =>
+        ({
+          id: String(e.number),
+          subject: e.subject,
+          kind: e.kind,
+          day: e.day,
+          order: e.order,
+          evidence: e.evidence,
+          body: e.body,
+          ...(e.paper === undefined ? {} : { paper: e.paper }),
+          ...(e.note === undefined ? {} : { note: e.note }),
+          ...(e.replaces === undefined ? {} : { replaces: String(e.replaces) }),
+        }) as record.Entry,
+    );
+}
+
+const zEntries = z.array(record.zEntry).min(1).max(60_000);
+
+/** Entries as a person or a file gives them, checked, ready for the log. @throws Refusal `foundation.document-invalid` */
+export function newEntries(input: unknown): NewEntry[] {
+  return parseDocument(zEntries, input, 'record entries').map((e) => ({
+    subject: e.subject,
+    kind: e.kind,
+    day: e.day as Day,
+    order: e.order,
+    body: e.body,
+    schema: 'record/1',
+    evidence: e.evidence,
+    ...(e.paper ? { paper: e.paper } : {}),
+    ...(e.note ? { note: e.note } : {}),
+    ...(e.replaces ? { replaces: Number(e.replaces) } : {}),
+  }));
+}

@@ -1,0 +1,32 @@
+import type { Store } from '../store/index.ts';
+import { createServer } from './server.ts';
+
+const FIRST_PORT = 4747;
+
+/** Serves on 127.0.0.1 until a signal comes. PORT fixes the port; without it the next free one is taken. */
+export async function serve(options: { store: Store; root: string; dataFolder: string }): Promise<void> {
+  const app = await createServer(options);
+  const fixed = process.env.PORT ? Number(process.env.PORT) : null;
+  let stopping = false;
+  const stop = async () => {
+    if (stopping) return;
+    stopping = true;
+    await app.close().catch(() => {});
+    await options.store.close().catch(() => {});
+    process.exit(0);
+  };
+  process.on('SIGINT', stop);
+  process.on('SIGTERM', stop);
+  for (let port = fixed ?? FIRST_PORT; ; port++) {
+    try {
+      const address = await app.listen({ host: '127.0.0.1', port });
+      process.stdout.write(`Sparwright is ready: ${address}\nData: ${options.dataFolder}\nStop it with Ctrl+C.\n`);
+      return;
+    } catch (e) {
+      if ((e as NodeJS.ErrnoException).code !== 'EADDRINUSE') throw e;
+      if (fixed === null && port < FIRST_PORT + 50) continue;
+      await options.store.close();
+      throw new Error(`Port ${port} is in use by another program. Set PORT to a free port, or leave PORT away and the next free one is taken.`);
+    }
+  }
+}

@@ -1,0 +1,76 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import helmet from '@fastify/helmet';
+import multipart from '@fastify/multipart';
+import files from '@fastify/static';
+import fastify, { type FastifyInstance } from 'fastify';
+import { Refusal } from '../engine/index.ts';
+import type { Store } from '../store/index.ts';
+import { answerFaults } from './faults.ts';
+import { guardLocal } from './guard.ts';
+import { aircraftRoutes } from './routes/aircraft.ts';
+import { callerRoutes } from './routes/caller.ts';
+import { directiveRoutes } from './routes/directive.ts';
+import { documentRoutes } from './routes/documents.ts';
+import { importRoutes } from './routes/import.ts';
+import { letterRoutes } from './routes/letter.ts';
+import { shopRoutes } from './routes/shops.ts';
+
+const MEGABYTE = 1024 * 1024;
+export const LARGEST_FILE = 20 * MEGABYTE;
+
+export interface ServerOptions {
+  readonly store: Store;
+  readonly root: string;
+  /** Today, for tests; the clock of this machine otherwise. */
+  readonly today?: () => string;
+}
+
+/** The server: parse -> store and engine -> sheet. */
+export async function createServer(options: ServerOptions): Promise<FastifyInstance> {
+  const app = fastify({ logger: false, bodyLimit: LARGEST_FILE, forceCloseConnections: true });
+  answerFaults(app);
+  guardLocal(app);
+  await app.register(helmet, {
+    contentSecurityPolicy: {
+      directives: {
+        defaultSrc: ["'self'"],
+        scriptSrc: ["'self'"],
+        styleSrc: ["'self'"],
+        imgSrc: ["'self'", 'data:', 'blob:'],
+        objectSrc: ["'none'"],
+        upgradeInsecureRequests: null,
+      },
+    },
+    strictTransportSecurity: false,
+  });
+  await app.register(multipart, { limits: { fileSize: LARGEST_FILE, files: 1, fields: 10 } });
+  const desk = { store: options.store, today: options.today ?? (() => localDay(new Date())) };
+  await app.register(
+    async (api) => {
+      shopRoutes(api, desk);
+      aircraftRoutes(api, desk);
+      callerRoutes(api, desk);
+      importRoutes(api, desk);
+      directiveRoutes(api, desk);
+      letterRoutes(api, desk);
+      documentRoutes(api);
+    },
+    { prefix: '/api' },
+  );
+  const web = join(options.root, 'dist', 'web');
+  if (existsSync(web)) await app.register(files, { root: web, wildcard: false });
+  app.setNotFoundHandler((request, reply) => {
+    if (request.method === 'GET' && !request.url.startsWith('/api/') && existsSync(web)) return reply.sendFile('index.html');
+    throw new Refusal('server.not-found', {
+      given: `${request.method} ${request.url}`,
+      allowed: 'the pages and routes of this program',
+      remedy: 'Go to the start page',
+    });
+  });
+  return app;
+}
+
+/** The day on the wall of this machine. */
+const localDay = (d: Date): string =>
+  `${d.getFullYear()}-${String(d.getMonth() + 1).padStart(2, '0')}-${String(d.getDate()).padStart(2, '0')}`;
