@@ -1,2 +1,5 @@
+export { whyImpossible } from './explain.ts';
+export { isFeasible, linearExtremes } from './extremes.ts';
 export * from './forms.ts';
 export * from './model.ts';
+export { sampleRegion } from './sample.ts';
