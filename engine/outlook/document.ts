@@ -32,6 +32,7 @@ export const zOutlookDocument = z.strictObject({
       median_h_per_year: z.number().min(1).max(1000).optional(),
       spread: z.number().min(0.1).max(2).optional(),
       idle_share: z.number().min(0).max(0.5).optional(),
+      busy_share: z.number().min(0).max(0.5).optional(),
       changes_per_year: z.number().min(0).max(1).optional(),
       idle_spells_per_year: z.number().min(0).max(1).optional(),
     })

@@ -91,6 +91,7 @@ export function priorOf(given: Partial<Prior> | undefined): Prior {
     median_h_per_year: [1, 1000],
     spread: [0.1, 2],
     idle_share: [0, 0.5],
+    busy_share: [0, 0.5],
     changes_per_year: [0, 1],
     idle_spells_per_year: [0, 1],
   };

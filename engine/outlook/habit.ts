@@ -1,5 +1,7 @@
 import { gammaLogDensity, gammaP, negativeBinomialLogMass } from './distributions.ts';
 import {
+  BUSY_H_PER_YEAR,
+  BUSY_SPREAD,
   DAYS_PER_YEAR,
   LUMP_WEIGHTS,
   LUMPS_H,
@@ -39,17 +41,19 @@ export interface HabitKnown {
 }
 
 export function priorOverRates(prior: Prior): Float64Array {
-  const w = new Float64Array(K);
-  let sum = 0;
-  for (let k = 0; k < K; k++) {
-    const z = (Math.log(RATES[k]!) - Math.log(prior.median_h_per_year)) / prior.spread;
-    w[k] = Math.exp((-z * z) / 2);
-    sum += w[k]!;
-  }
-  let idle = 0;
-  while (RATES[idle]! < 3) idle++;
-  for (let k = 0; k < K; k++) w[k] = ((1 - prior.idle_share) * w[k]!) / sum + (k < idle ? prior.idle_share / idle : 0);
-  return w;
+  const bell = (median: number, spread: number) => {
+    const w = RATES.map((rate) => {
+      const z = Math.log(rate / median) / spread;
+      return Math.exp((-z * z) / 2);
+    });
+    const sum = w.reduce((a, b) => a + b, 0);
+    return w.map((x) => x / sum);
+  };
+  const own = bell(prior.median_h_per_year, prior.spread);
+  const busy = bell(BUSY_H_PER_YEAR, BUSY_SPREAD);
+  const idle = RATES.filter((rate) => rate < 3).length;
+  const rest = 1 - prior.idle_share - prior.busy_share;
+  return own.map((w, k) => rest * w + prior.busy_share * busy[k]! + (k < idle ? prior.idle_share / idle : 0));
 }
 
 /** Spreads weights over log rate by a normal with this deviation; what would leave the grid stays at its end. */

@@ -138,7 +138,7 @@ function steps(flying: Flying, worst: LeftAtEnd, best: LeftAtEnd, value: Outlook
     {
       symbol: 'prior',
       meaning: 'hours a year before the readings speak: median',
-      formula: `log-normal, spread ${prior.spread}, ${prior.idle_share} idle`,
+      formula: `log-normal, spread ${prior.spread}, ${prior.idle_share} idle, ${prior.busy_share} in hire or instruction`,
       value: prior.median_h_per_year,
       unit: 'h',
       provenance: PRIOR_PROVENANCE,

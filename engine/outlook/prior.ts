@@ -8,6 +8,8 @@ export interface Prior {
   readonly spread: number;
   /** Share of aircraft that hardly fly. */
   readonly idle_share: number;
+  /** Share of aircraft in hire or instruction, around `BUSY_H_PER_YEAR`. */
+  readonly busy_share: number;
   /** Changes of owner or of use per year, in the record. */
   readonly changes_per_year: number;
   /** Starts of a spell on the ground per year; the part of the record it covers does not speak about the rate. */
@@ -21,18 +23,22 @@ export const DEFAULT_PRIOR: Prior = {
   median_h_per_year: 40,
   spread: 1,
   idle_share: 0.03,
-  changes_per_year: 0.1,
+  busy_share: 0.12,
+  changes_per_year: 0.07,
   idle_spells_per_year: 0.06,
 };
+/** Hire and instruction: median and spread of the logarithm. */
+export const BUSY_H_PER_YEAR = 350;
+export const BUSY_SPREAD = 0.6;
 export const PRIOR_PROVENANCE: Provenance = invented(
   'Common practice among private owners (50 to 100 hours a year is busy); no published source. Set by hand.',
 );
 
 /** Lumpiness b, hours: in a span in which v h are expected the variance is v b. Grid with weights. */
 export const LUMPS_H = [1, 2.2, 5, 11, 24, 52] as const;
-export const LUMP_WEIGHTS = [0.2, 0.3, 0.28, 0.14, 0.06, 0.02] as const;
+export const LUMP_WEIGHTS = [0.24, 0.32, 0.26, 0.12, 0.05, 0.01] as const;
 /** Wander s of the log rate, per square root of a year. Grid with weights. */
-export const WANDERS = [0.04, 0.16, 0.42] as const;
+export const WANDERS = [0.03, 0.16, 0.48] as const;
 export const WANDER_WEIGHTS = [0.4, 0.36, 0.24] as const;
 /** A rate does not wander off for ever: over a long time ahead the walk counts as one of at most this many years. */
 export const WANDER_FADES_YEARS = 15;
