@@ -1,6 +1,6 @@
+import { z } from 'zod';
 import { type Day, parseDocument, record } from '../engine/index.ts';
 import type { LogEntry, NewEntry } from '../store/index.ts';
-import { z } from 'zod';
 
 const KINDS: readonly string[] = record.ENTRY_KINDS;
 

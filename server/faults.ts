@@ -26,7 +26,10 @@ export function answerFaults(app: FastifyInstance): void {
       code: status >= 500 ? 'server.fault' : 'server.bad-request',
       given: status >= 500 ? 'the program met a fault of its own; nothing was recorded' : error.message,
       allowed: 'a request as the pages make it',
-      remedy: status >= 500 ? 'Try again; if it comes back, note what you did and look at the program’s output' : 'Correct it and try again',
+      remedy:
+        status >= 500
+          ? 'Try again; if it comes back, note what you did and look at the program’s output'
+          : 'Correct it and try again',
     });
   });
 }

@@ -26,7 +26,9 @@ export async function serve(options: { store: Store; root: string; dataFolder: s
       if ((e as NodeJS.ErrnoException).code !== 'EADDRINUSE') throw e;
       if (fixed === null && port < FIRST_PORT + 50) continue;
       await options.store.close();
-      throw new Error(`Port ${port} is in use by another program. Set PORT to a free port, or leave PORT away and the next free one is taken.`);
+      throw new Error(
+        `Port ${port} is in use by another program. Set PORT to a free port, or leave PORT away and the next free one is taken.`,
+      );
     }
   }
 }

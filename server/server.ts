@@ -61,7 +61,8 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
   const web = join(options.root, 'dist', 'web');
   if (existsSync(web)) await app.register(files, { root: web, wildcard: false });
   app.setNotFoundHandler((request, reply) => {
-    if (request.method === 'GET' && !request.url.startsWith('/api/') && existsSync(web)) return reply.sendFile('index.html');
+    if (request.method === 'GET' && !request.url.startsWith('/api/') && existsSync(web))
+      return reply.sendFile('index.html');
     throw new Refusal('server.not-found', {
       given: `${request.method} ${request.url}`,
       allowed: 'the pages and routes of this program',

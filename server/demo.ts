@@ -1,0 +1,35 @@
+import { type Day, directive } from '../engine/index.ts';
+import { DEMO, directives, fleet } from '../examples/index.ts';
+import type { NewEntry, Store } from '../store/index.ts';
+import { newEntries } from './entries.ts';
+
+export const adoption = (document: unknown, by: string, on: Day): NewEntry => ({
+  subject: `directive:${(document as { number: string }).number.replace(/[^A-Za-z0-9._-]/g, '_')}`,
+  kind: 'directive',
+  day: on,
+  order: 0,
+  body: { document, by },
+  schema: 'directive/1',
+  evidence: 'seen',
+});
+
+/** Opens the invented scenario, a shop of its own; opening it again changes nothing. */
+export async function openDemo(store: Store): Promise<string> {
+  await store.shops.open({ id: DEMO.id, name: DEMO.name, invented: true });
+  if ((await store.log.last(DEMO.id)) > 0) return DEMO.id;
+  const day = DEMO.day as Day;
+  const settings: NewEntry = {
+    subject: 'shop',
+    kind: 'settings',
+    day,
+    order: 0,
+    body: DEMO.settings,
+    schema: 'settings/1',
+    evidence: 'seen',
+  };
+  const rules = directives.map((d) => adoption(directive.readDirective(d), DEMO.by, d.effective as Day));
+  await store.log.append(DEMO.id, [settings, ...rules, ...newEntries(fleet())], DEMO.by, new Date().toISOString(), {
+    expectLast: 0,
+  });
+  return DEMO.id;
+}

@@ -1,0 +1,66 @@
+import type { FastifyInstance } from 'fastify';
+import { parse } from 'yaml';
+import { z } from 'zod';
+import { directive, parseDocument, Refusal, zDay } from '../../engine/index.ts';
+import { directiveListSheet, directiveSheet } from '../../sheets/index.ts';
+import { adoption } from '../demo.ts';
+import { type Desk, dayOf } from '../desk.ts';
+
+const zAdopt = z.strictObject({ text: z.string().min(1), by: z.string().trim().min(1).max(200), on: zDay });
+
+/** @throws Refusal `foundation.document-invalid` for text that is neither YAML nor JSON */
+export function parseText(text: string): unknown {
+  try {
+    return parse(text, { maxAliasCount: 50 });
+  } catch (e) {
+    throw new Refusal('foundation.document-invalid', {
+      given: `text that is neither YAML nor JSON: ${(e as Error).message.split('\n')[0]}`,
+      allowed: 'one document in YAML or JSON',
+      remedy: 'Correct it at the place named',
+    });
+  }
+}
+
+/** Directives of a shop: the list, one read back, and adopting. Storing is adopting, with name and day. */
+export function directiveRoutes(api: FastifyInstance, desk: Desk): void {
+  const { store } = desk;
+  api.get<{ Params: { shop: string } }>('/shops/:shop/directives', async (request) => {
+    const shop = await store.shops.get(request.params.shop);
+    return directiveListSheet({ rows: await store.directives.list(shop.id), shop, day: dayOf(desk, undefined) });
+  });
+  api.get<{ Params: { shop: string; number: string }; Querystring: { issue?: string } }>(
+    '/shops/:shop/directives/:number',
+    async (request) => {
+      const rows = (await store.directives.list(request.params.shop)).filter((d) => d.number === request.params.number);
+      const row = rows.find((d) => String(d.issue) === request.query.issue) ?? rows.at(-1);
+      if (!row)
+        throw new Refusal('directive.not-adopted', {
+          given: `directive "${request.params.number}"`,
+          allowed: 'a directive that this shop adopted',
+          remedy: 'Adopt it first, or choose one from the list',
+        });
+      const document = directive.readDirective(row.document);
+      return directiveSheet({
+        document,
+        readBack: directive.readBack(document),
+        cases: directive.runCases(document),
+        adopted: { by: row.adoptedBy, on: row.adoptedOn },
+        day: dayOf(desk, undefined),
+        invented: (await store.shops.get(request.params.shop)).invented,
+      });
+    },
+  );
+  api.post<{ Params: { shop: string } }>('/shops/:shop/directives', async (request) => {
+    const { text, by, on } = parseDocument(zAdopt, request.body, 'directive adoption');
+    const document = directive.readDirective(parseText(text));
+    const failing = directive.runCases(document).filter((c) => !c.passes);
+    if (failing.length)
+      throw new Refusal('directive.cases-fail', {
+        given: `${failing.length} of its own test cases fail: ${failing[0]?.name}, ${failing[0]?.because}`,
+        allowed: 'a directive whose test cases all come out as written',
+        remedy: 'Correct the rule or the case, then adopt it again',
+      });
+    await store.log.append(request.params.shop, [adoption(document, by, on)], by, new Date().toISOString());
+    return { number: document.number, issue: document.issue };
+  });
+}
