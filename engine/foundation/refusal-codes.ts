@@ -53,6 +53,10 @@ export const REFUSAL_CODES = [
   'server.bad-request',
   'server.not-local',
   'server.import-gone',
+  'cli.file-missing',
+  'cli.file-too-large',
+  'cli.file-empty',
+  'cli.word-unknown',
   'directive.cases-fail',
   'directive.not-adopted',
 ] as const;

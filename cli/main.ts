@@ -1,0 +1,31 @@
+import { Command, CommanderError } from 'commander';
+import { isRefusal } from '../engine/index.ts';
+import { answerCommands } from './answer.ts';
+import { exampleCommand } from './example.ts';
+import { importCommand } from './import.ts';
+import { letterCommand } from './letter.ts';
+import { schemaCommand } from './schema.ts';
+import { serveCommand } from './serve.ts';
+
+/** Exit 0: an answer, also a bad one. 2: a refusal, in the three lines that the page shows too. 1: a fault. */
+const program = new Command('sparwright')
+  .description('The workbench of a light-aircraft structures shop. Figures inform; they approve nothing.')
+  .version('0.1.0')
+  .exitOverride()
+  .showHelpAfterError();
+for (const add of [answerCommands, exampleCommand, schemaCommand, importCommand, letterCommand, serveCommand])
+  add(program);
+
+try {
+  await program.parseAsync();
+} catch (e) {
+  if (e instanceof CommanderError) process.exitCode = e.exitCode === 0 ? 0 : 2;
+  else if (isRefusal(e)) {
+    const { given, allowed, remedy, source } = e.detail;
+    process.stderr.write(`Given:   ${given}\nAllowed: ${allowed}${source ? ` (${source})` : ''}\nDo:      ${remedy}\n`);
+    process.exitCode = 2;
+  } else {
+    process.stderr.write(`${e instanceof Error ? e.message : String(e)}\n`);
+    process.exitCode = 1;
+  }
+}

@@ -1,0 +1,12 @@
+import { Refusal } from '../engine/index.ts';
+import { WORDS, type Word } from '../server/answer.ts';
+
+/** @throws Refusal `cli.word-unknown` */
+export function wordOf(given: string): Word {
+  if (given in WORDS) return given as Word;
+  throw new Refusal('cli.word-unknown', {
+    given: `"${given}"`,
+    allowed: Object.keys(WORDS).join(', '),
+    remedy: 'Use one of these words',
+  });
+}
