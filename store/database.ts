@@ -23,7 +23,9 @@ const DATABASE = 'sparwright';
 
 async function open(config: pg.PoolConfig, where: string, after: () => Promise<void>): Promise<Database> {
   const pool = new pg.Pool({ max: 8, application_name: APPLICATION, ...config });
-  pool.on('error', () => {}); // a lost connection is made anew by the next question
+  // A lost connection, idle or at work, is made anew by the next question; it must not end the program.
+  pool.on('error', () => {});
+  pool.on('connect', (client) => client.on('error', () => {}));
   try {
     const client = await pool.connect().catch((e: Error) => {
       throw new Refusal('store.database-unreachable', {

@@ -4,20 +4,26 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import pg from 'pg';
-import { afterEach, beforeEach, expect, it } from 'vitest';
+import { afterAll, expect, it } from 'vitest';
 import { isRoot } from '../place.ts';
 import { openCluster } from './index.ts';
 import { isAlive, withLock } from './lock.ts';
 import { running } from './postmaster.ts';
 
-let folder = '';
-beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'sparwright-cluster-'));
-});
-afterEach(() => {
-  const left = running(folder);
-  if (left) process.kill(left.pid, 'SIGKILL');
-  rmSync(folder, { recursive: true, force: true });
+const made: string[] = [];
+const freshFolder = () => {
+  const name = mkdtempSync(join(tmpdir(), 'sparwright-cluster-'));
+  made.push(name);
+  return name;
+};
+/** Making a cluster is what takes time: most tests open the same one again. */
+const folder = freshFolder();
+afterAll(() => {
+  for (const name of made) {
+    const left = running(name);
+    if (left) process.kill(left.pid, 'SIGKILL');
+    rmSync(name, { recursive: true, force: true });
+  }
 });
 
 const ask = async (address: pg.ClientConfig, question: string) => {
@@ -87,11 +93,12 @@ it('a pid file of a process that is gone, or of another program, does not hinder
 });
 
 it('a first start cut off half-way is begun again', async () => {
-  mkdirSync(join(folder, 'cluster.new', 'base'), { recursive: true });
-  writeFileSync(join(folder, 'starting.lock'), '999999 1');
-  const cluster = await openCluster(folder);
+  const half = freshFolder();
+  mkdirSync(join(half, 'cluster.new', 'base'), { recursive: true });
+  writeFileSync(join(half, 'starting.lock'), '999999 1');
+  const cluster = await openCluster(half);
   expect(await ask(cluster.address('postgres'), 'select 1 as one')).toEqual({ one: 1 });
-  expect(existsSync(join(folder, 'cluster.new'))).toBe(false);
+  expect(existsSync(join(half, 'cluster.new'))).toBe(false);
   await cluster.close();
 });
 
@@ -105,7 +112,7 @@ it('a folder that cannot be written gets a sentence', async () => {
 });
 
 it.runIf(isRoot())('root may keep data where other users cannot go: the cluster then lies where they can', async () => {
-  const closed = join(folder, 'closed');
+  const closed = join(freshFolder(), 'closed');
   mkdirSync(closed, { mode: 0o700 });
   const cluster = await openCluster(join(closed, 'data'));
   expect(cluster.folder).toBe(readFileSync(join(closed, 'data', 'database-lies-in'), 'utf8'));
