@@ -1,0 +1,166 @@
+import { SECONDS_PER_HOUR } from '../foundation/convert.ts';
+import { addForms, constantForm, type LinearForm, scaleForm } from '../foundation/region/index.ts';
+import type { Policy } from './document.ts';
+import type { Group, Groups } from './groups.ts';
+import type { Ledger } from './ledger.ts';
+import type { Finding } from './model.ts';
+import type { RegionBuilder } from './region-builder.ts';
+import { flown, inTotal } from './rows.ts';
+import type { Segment } from './segments.ts';
+
+interface Filled {
+  readonly hours: LinearForm;
+  readonly landings: LinearForm;
+}
+const TINY_S = 1;
+
+/**
+ * Gives every group its hours and landings by use: constants where one use and a settled figure leave nothing
+ * open, variables under their sums otherwise. Landings of a use never exceed the ceiling per hour of that use,
+ * unless the papers themselves state more.
+ */
+export function fillGroups(
+  ledger: Ledger,
+  groups: Groups,
+  over: ReadonlyMap<number, readonly LinearForm[]>,
+  segments: readonly Segment[],
+  builder: RegionBuilder,
+  policy: Policy,
+  findings: Finding[],
+): void {
+  const free = manyLandings(ledger, policy, findings);
+  const filled = new Map<Group, Filled>();
+  for (const g of groups.all) filled.set(g, fill(g, segments[g.segment]!, ledger, builder, policy, free));
+  for (const [i, list] of groups.byInterval) {
+    const v = ledger.intervals[i]!;
+    if (!v.to) continue;
+    const sum = addForms(...list.map((g) => filled.get(g)!.hours));
+    const low = v.all_s ?? v.rest_s.low;
+    const high = v.all_s ?? v.rest_s.high;
+    builder.hold(
+      `hours from ${v.from.moment.day} (entry ${v.from.entry}) to ${v.to.moment.day} (entry ${v.to.entry})`,
+      sum,
+      low,
+      high,
+    );
+  }
+  const landingSums = new Set([...groups.byLanding.keys(), ...over.keys()]);
+  for (const j of landingSums) {
+    const v = ledger.landingIntervals[j]!;
+    if (v.rest === null) continue;
+    const forms = [...(groups.byLanding.get(j) ?? []).map((g) => filled.get(g)!.landings), ...(over.get(j) ?? [])];
+    const known = v.over ? v.all! : v.rest;
+    builder.hold(
+      `landings from ${v.from.moment.day} (entry ${v.from.entry}) to ${v.to!.moment.day} (entry ${v.to!.entry})`,
+      addForms(...forms),
+      known,
+      known,
+    );
+  }
+  exactSpans(ledger, groups, filled, builder);
+}
+
+function fill(
+  g: Group,
+  s: Segment,
+  ledger: Ledger,
+  builder: RegionBuilder,
+  policy: Policy,
+  free: ReadonlySet<number>,
+): Filled {
+  const uses = g.uses ?? s.uses;
+  const room = g.hours_s ?? g.room_s;
+  const ceiling = policy.ceiling_landings_per_hour / SECONDS_PER_HOUR;
+  const j = g.landingInterval === null ? null : ledger.landingIntervals[g.landingInterval]!;
+  const most =
+    g.landings ??
+    (j
+      ? Math.min(j.rest!, free.has(g.landingInterval!) ? j.rest! : Math.ceil(ceiling * room))
+      : Math.ceil(ceiling * room));
+  const unlimited =
+    (g.landings !== null && g.landings > ceiling * room) || (g.landingInterval !== null && free.has(g.landingInterval));
+  const hours: LinearForm[] = [];
+  const landings: LinearForm[] = [];
+  const where = `${s.from.day} to ${s.to.day}`;
+  for (const use of uses) {
+    const single = uses.length === 1;
+    const h =
+      single && g.hours_s !== null ? constantForm(g.hours_s) : builder.figure(`hours ${use}, ${where}`, 0, room);
+    const l =
+      single && g.landings !== null
+        ? constantForm(g.landings)
+        : builder.figure(`landings ${use}, ${where}`, 0, most, true);
+    if (!unlimited && !s.noCeiling.has(use) && h.terms.length > 0 && l.terms.length > 0)
+      builder.hold(
+        `landings per hour ${use}, ${where}`,
+        addForms(l, scaleForm(h, -ceiling)),
+        Number.NEGATIVE_INFINITY,
+        room < TINY_S ? most : 0,
+      );
+    flown(s, use, h, l);
+    hours.push(h);
+    landings.push(l);
+  }
+  const sum = { hours: addForms(...hours), landings: addForms(...landings) };
+  if (uses.length > 1) {
+    if (g.hours_s !== null) builder.hold(`hours, ${where}`, sum.hours, g.hours_s, g.hours_s);
+    else if (Number.isFinite(room)) builder.hold(`hours at most, ${where}`, sum.hours, 0, room);
+    if (g.landings !== null) builder.hold(`landings, ${where}`, sum.landings, g.landings, g.landings);
+  }
+  const known = {
+    hours: g.hours_s === null ? sum.hours : constantForm(g.hours_s),
+    landings: g.landings === null ? sum.landings : constantForm(g.landings),
+  };
+  inTotal(s, known.hours, known.landings);
+  return known;
+}
+
+/** Intervals in which the papers state more landings per hour than the ceiling: there it does not hold. */
+function manyLandings(ledger: Ledger, policy: Policy, findings: Finding[]): Set<number> {
+  const out = new Set<number>();
+  let i = 0;
+  ledger.landingIntervals.forEach((j, n) => {
+    if (!j.to) return;
+    while (i < ledger.knots.length - 1 && ledger.knots[i]!.moment.day < j.from.moment.day) i++;
+    let hours = 0;
+    for (let k = i; k < ledger.knots.length - 1 && ledger.knots[k]!.moment.day < j.to.moment.day; k++)
+      hours += ledger.knots[k + 1]!.since_s.high;
+    if (hours === 0 || j.all! <= (hours / SECONDS_PER_HOUR) * policy.ceiling_landings_per_hour) {
+      if (hours === 0) out.add(n);
+      return;
+    }
+    out.add(n);
+    findings.push({
+      code: 'record.many-landings',
+      text: `${j.all} landings in ${Math.round(hours / 36) / 100} h from ${j.from.moment.day} to ${j.to.moment.day}: more than ${policy.ceiling_landings_per_hour} an hour.`,
+      entries: [j.from.entry, j.to.entry],
+      remedy: 'Correct the landings or the hours, or state a higher ceiling; the stated figures are used',
+    });
+  });
+  return out;
+}
+
+/** Several bounded intervals between two settled totals add up to their difference. */
+function exactSpans(ledger: Ledger, groups: Groups, filled: ReadonlyMap<Group, Filled>, builder: RegionBuilder): void {
+  let start = 0;
+  ledger.knots.forEach((k, n) => {
+    if (n === 0 || k.total_s === null) return;
+    const from = ledger.knots[start]!;
+    if (n - start > 1) {
+      const parts = Array.from({ length: n - start }, (_, x) => start + x);
+      const rows = parts.reduce((t, i) => t + ledger.intervals[i]!.rows.reduce((u, r) => u + r.hours_s, 0), 0);
+      const forms = parts.flatMap((i) => {
+        const list = groups.byInterval.get(i);
+        return list ? list.map((g) => filled.get(g)!.hours) : [constantForm(ledger.intervals[i]!.rest_s.low)];
+      });
+      const known = k.total_s - from.total_s! - rows;
+      builder.hold(
+        `total from ${from.moment.day} (entry ${from.entry}) to ${k.moment.day} (entry ${k.entry})`,
+        addForms(...forms),
+        known,
+        known,
+      );
+    }
+    start = n;
+  });
+}
