@@ -2,16 +2,15 @@
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import {
-  closeSync,
   existsSync,
+  linkSync,
   mkdirSync,
-  openSync,
   readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   statSync,
   writeFileSync,
-  writeSync,
 } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -38,35 +37,51 @@ const alive = (pid) => {
   }
 };
 
+const textOf = (path) => {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch {
+    return null;
+  }
+};
+
+/** Takes the lock of a dead process away, but never one that came in the meantime. */
+function clearStale(path, holder) {
+  const aside = `${path}.stale.${process.pid}`;
+  try {
+    renameSync(path, aside);
+    if (textOf(aside) !== holder) linkSync(aside, path);
+  } catch {
+    // another one was quicker
+  }
+  rmSync(aside, { force: true });
+}
+
 /** Runs `work` while no other script of this clone installs or builds. A lock of a dead process is taken over. */
 export async function withLock(work) {
-  mkdirSync(at('.sparwright'), { recursive: true });
   const path = at('.sparwright', 'setup.lock');
+  const mine = `${path}.${process.pid}`;
   let said = false;
   for (;;) {
     try {
-      const file = openSync(path, 'wx');
-      writeSync(file, String(process.pid));
-      closeSync(file);
+      mkdirSync(at('.sparwright'), { recursive: true });
+      writeFileSync(mine, String(process.pid));
+      linkSync(mine, path);
       break;
     } catch (e) {
-      if (e.code !== 'EEXIST') throw new Error(`Cannot write in ${root}: ${e.message}. Make the folder writable.`);
-      let holder = 0;
-      try {
-        holder = Number(readFileSync(path, 'utf8'));
-        const old = Date.now() - statSync(path).mtimeMs > 5000;
-        if ((holder && !alive(holder)) || (!holder && old)) {
-          rmSync(path, { force: true });
-          continue;
-        }
-      } catch {
-        continue;
-      }
-      if (!said)
-        process.stdout.write(`Waiting for process ${holder}, which is installing or building in this folder.\n`);
-      said = true;
-      await new Promise((r) => setTimeout(r, 300));
+      if (e.code !== 'EEXIST') throw new Error(`Cannot write in ${root} (${e.code}). Make the folder writable.`);
+    } finally {
+      rmSync(mine, { force: true });
     }
+    const holder = textOf(path);
+    if (holder === null) continue;
+    if (!alive(Number(holder) || 0x7fffffff)) {
+      clearStale(path, holder);
+      continue;
+    }
+    if (!said) process.stdout.write(`Waiting for process ${holder}, which is installing or building in this folder.\n`);
+    said = true;
+    await new Promise((r) => setTimeout(r, 200));
   }
   const release = () => rmSync(path, { force: true });
   process.once('exit', release);
@@ -80,21 +95,43 @@ export async function withLock(work) {
 
 const sha = (text) => createHash('sha256').update(text).digest('hex');
 
+const packagesOf = (path) => JSON.parse(textOf(path) ?? '{}').packages ?? {};
+
+/** True if npm itself has laid this tree, whole and with the tools for building: then nothing is to be done. */
+function treeMatches() {
+  const laid = packagesOf(at('node_modules', '.package-lock.json'));
+  if (Object.keys(laid).length === 0) return false;
+  return Object.entries(packagesOf(at('package-lock.json'))).every(
+    ([path, p]) => path === '' || p.optional || p.devOptional || p.peer || laid[path]?.version === p.version,
+  );
+}
+
+/** The native half of a tool comes as an optional package, so that it is there without install scripts. */
+const canBuild = () => existsSync(at('node_modules', '@esbuild', `${process.platform}-${process.arch}`));
+
 /** `npm ci --include=dev` where the installed tree is missing or does not match the lock file. */
 export function installWhatIsMissing() {
   const wanted = sha(
     readFileSync(at('package-lock.json')) + process.versions.modules + process.platform + process.arch,
   );
   const stamp = at('node_modules', '.sparwright-installed');
-  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return;
+  if (textOf(stamp) === wanted) return;
+  if (treeMatches() && canBuild()) {
+    writeFileSync(stamp, wanted);
+    return;
+  }
   process.stdout.write('Installing what Sparwright needs (once, a minute or so) ...\n');
   const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
-  const r = spawnSync(npm, ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error'], {
-    cwd: root,
-    stdio: ['ignore', 'ignore', 'inherit'],
-    env: { ...process.env, NODE_ENV: 'development' },
-    shell: process.platform === 'win32',
-  });
+  const r = spawnSync(
+    npm,
+    ['ci', '--include=dev', '--include=optional', '--no-audit', '--no-fund', '--loglevel=error'],
+    {
+      cwd: root,
+      stdio: ['ignore', 'ignore', 'inherit'],
+      env: { ...process.env, NODE_ENV: 'development' },
+      shell: process.platform === 'win32',
+    },
+  );
   if (r.status !== 0) {
     process.stderr.write('The packages could not be installed (see above). Check the network, then try again.\n');
     process.exit(1);
@@ -125,9 +162,14 @@ export function hashOf(folders) {
 /** Node, packages and build in order, under one lock. */
 export async function begin() {
   requireNode();
-  await withLock(async () => {
-    installWhatIsMissing();
-    const { build } = await import('./build.mjs');
-    await build();
-  });
+  try {
+    await withLock(async () => {
+      installWhatIsMissing();
+      const { build } = await import('./build.mjs');
+      await build();
+    });
+  } catch (e) {
+    process.stderr.write(`${e.message}\n`);
+    process.exit(1);
+  }
 }

@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import { hashOf, root } from './begin.mjs';
 
 const at = (...p) => join(root, ...p);
-const stale = (name, wanted) => !existsSync(at('dist', name)) || readFileSync(at('dist', name), 'utf8') !== wanted;
+const stale = (name, wanted, made) =>
+  ![name, ...made].every((f) => existsSync(at('dist', f))) || readFileSync(at('dist', name), 'utf8') !== wanted;
 
 const CODE = [
   'engine',
@@ -23,7 +24,7 @@ const WEB = ['engine', 'sheets', 'web', 'package-lock.json', 'scripts/build.mjs'
 export async function build() {
   mkdirSync(at('dist'), { recursive: true });
   const code = hashOf(CODE);
-  if (stale('.code', code)) {
+  if (stale('.code', code, ['server.js', 'cli.js'])) {
     const { build: bundle } = await import('esbuild');
     await bundle({
       absWorkingDir: root,
@@ -42,7 +43,7 @@ export async function build() {
     writeFileSync(at('dist', '.code'), code);
   }
   const web = hashOf(WEB);
-  if (stale('.web', web)) {
+  if (stale('.web', web, ['web/index.html'])) {
     const { build: vite } = await import('vite');
     await vite({ configFile: at('web', 'vite.config.ts'), logLevel: 'warn' });
     writeFileSync(at('dist', '.web'), web);
