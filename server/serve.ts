@@ -11,12 +11,14 @@ export async function serve(options: { store: Store; root: string; dataFolder: s
   const stop = async () => {
     if (stopping) return;
     stopping = true;
-    await app.close().catch(() => {});
-    await options.store.close().catch(() => {});
+    const patience = (ms: number) => new Promise((r) => setTimeout(r, ms));
+    await Promise.race([app.close().catch(() => {}), patience(1000)]);
+    await Promise.race([options.store.close().catch(() => {}), patience(1500)]);
     process.exit(0);
   };
   process.on('SIGINT', stop);
   process.on('SIGTERM', stop);
+  process.on('disconnect', stop); // the script that started it is gone
   for (let port = fixed ?? FIRST_PORT; ; port++) {
     try {
       const address = await app.listen({ host: '127.0.0.1', port });
