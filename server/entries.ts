@@ -30,6 +30,7 @@ const zEntries = z.array(record.zEntry).min(1).max(60_000);
 /** Entries as a person or a file gives them, checked, ready for the log. @throws Refusal `foundation.document-invalid` */
 export function newEntries(input: unknown): NewEntry[] {
   return parseDocument(zEntries, input, 'record entries').map((e) => ({
+    id: e.id,
     subject: e.subject,
     kind: e.kind,
     day: e.day as Day,
@@ -39,6 +40,6 @@ export function newEntries(input: unknown): NewEntry[] {
     evidence: e.evidence,
     ...(e.paper ? { paper: e.paper } : {}),
     ...(e.note ? { note: e.note } : {}),
-    ...(e.replaces ? { replaces: Number(e.replaces) } : {}),
+    ...(e.replaces ? { replaces: e.replaces } : {}),
   }));
 }

@@ -1,3 +1,4 @@
+import { SECONDS_PER_HOUR } from '../foundation/convert.ts';
 import { type Day, dayFromNumber, dayNumber } from '../foundation/day.ts';
 import { Refusal } from '../foundation/refusal.ts';
 import { type Counted, type HabitKnown, RATES, readHabit } from './habit.ts';
@@ -59,14 +60,14 @@ export function checkedReadings(readings: readonly TotalReading[], day: Day): To
     if (flown < 0)
       refuse(
         'outlook.readings-run-backwards',
-        `${before.total_s / 3600} h on ${before.day}, then ${r.total_s / 3600} h on ${r.day}`,
+        `${before.total_s / SECONDS_PER_HOUR} h on ${before.day}, then ${r.total_s / SECONDS_PER_HOUR} h on ${r.day}`,
         'totals that never fall',
         'Correct the reading, or enter the meter change in the record first',
       );
     if (flown > (dayNumber(r.day) - dayNumber(before.day) + 1) * 86_400)
       refuse(
         'outlook.too-much-flown',
-        `${flown / 3600} h from ${before.day} to ${r.day}`,
+        `${flown / SECONDS_PER_HOUR} h from ${before.day} to ${r.day}`,
         '24 h a day at most',
         'Correct the reading: a digit too many, or another meter',
       );

@@ -1,3 +1,4 @@
+import { SECONDS_PER_HOUR } from '../foundation/convert.ts';
 import { type Day, dayNumber } from '../foundation/day.ts';
 import type { Interval } from './season.ts';
 
@@ -22,7 +23,10 @@ export function intervalsOf(
   const [perHour, perLanding] = of === 'hours' ? [1, 0] : of === 'landings' ? [0, 1] : [of.perHour, of.perLanding];
   const points = readings
     .filter((r) => perLanding === 0 || r.landings !== undefined)
-    .map((r) => ({ day: dayNumber(r.day), total: (perHour * r.total_s) / 3600 + perLanding * (r.landings ?? 0) }));
+    .map((r) => ({
+      day: dayNumber(r.day),
+      total: (perHour * r.total_s) / SECONDS_PER_HOUR + perLanding * (r.landings ?? 0),
+    }));
   const days = points.filter((p, i) => i === points.length - 1 || points[i + 1]!.day > p.day);
   const first = days[0];
   if (!first) return [];
@@ -41,7 +45,7 @@ export function intervalsOf(
 export function landingsPerHour(readings: readonly TotalReading[], expected = 1.5): number {
   const both = readings.filter((r) => r.landings !== undefined);
   const [a, b] = [both[0], both[both.length - 1]];
-  const hours = a && b ? (b.total_s - a.total_s) / 3600 : 0;
+  const hours = a && b ? (b.total_s - a.total_s) / SECONDS_PER_HOUR : 0;
   const count = a && b ? b.landings! - a.landings! : 0;
   return (count + 10 * expected) / (hours + 10);
 }

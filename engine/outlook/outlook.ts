@@ -1,3 +1,4 @@
+import { SECONDS_PER_HOUR } from '../foundation/convert.ts';
 import type { Day } from '../foundation/day.ts';
 import { Refusal } from '../foundation/refusal.ts';
 import { type Step, type Worked, worked } from '../foundation/working.ts';
@@ -115,7 +116,7 @@ function steps(flying: Flying, worst: LeftAtEnd, best: LeftAtEnd, value: Outlook
   const { rate, prior, hours } = flying;
   const left = (e: LeftAtEnd) => {
     const parts = [
-      typeof e.left_s === 'number' ? `${(e.left_s / 3600).toFixed(2)} h` : '',
+      typeof e.left_s === 'number' ? `${(e.left_s / SECONDS_PER_HOUR).toFixed(2)} h` : '',
       typeof e.left_landings === 'number' ? `${e.left_landings} landings` : '',
       e.counted ? `${e.counted.left} counted (${e.counted.perHour} an hour, ${e.counted.perLanding} a landing)` : '',
       e.onDay ? `until ${e.onDay}` : '',

@@ -1,3 +1,4 @@
+import { SECONDS_PER_HOUR } from '../foundation/convert.ts';
 import { type Day, dayFromNumber } from '../foundation/day.ts';
 import { Refusal } from '../foundation/refusal.ts';
 import { daysUntil } from './arrival.ts';
@@ -52,7 +53,7 @@ export function checkEnd(end: LeftAtEnd): void {
 function needs(flying: Flying, end: LeftAtEnd): { habit: () => HabitKnown; left: number }[] {
   const hours = () => flying.hours;
   const out: { habit: () => HabitKnown; left: number }[] = [];
-  if (typeof end.left_s === 'number') out.push({ habit: hours, left: end.left_s / 3600 });
+  if (typeof end.left_s === 'number') out.push({ habit: hours, left: end.left_s / SECONDS_PER_HOUR });
   if (typeof end.left_landings === 'number')
     out.push(
       flying.landingsKnown

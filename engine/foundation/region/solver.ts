@@ -1,8 +1,9 @@
 import { solve } from 'yalps';
+import { SECONDS_PER_HOUR } from '../convert.ts';
 import { type Block, type BlockBest, dot, isPossible } from './block.ts';
 
 /** Continuous variables are seconds; the solver works in hours (in less for short ranges), where its tolerance of 1e-8 is 0.04 ms. */
-const SCALE = 3600;
+const SCALE = SECONDS_PER_HOUR;
 const OPTIONS = { precision: 1e-8, maxPivots: 20_000, maxIterations: 4_000, includeZeroVariables: true };
 
 /**
