@@ -1,5 +1,9 @@
 /** What has this part lived through? */
+export { answerRecord, type LifeAnswer, type RecordAnswer } from './answer.ts';
+export { type Call, type CallInput, readCall, zCall } from './call.ts';
+export { type Called, entriesFromCall } from './caller.ts';
 export * from './document.ts';
 export { lifeOf } from './life.ts';
 export type { Facts, Finding, Gap, Life, RecordModel, Stretch, Thing } from './model.ts';
 export { modelOf, type RecordSource, readRecord } from './read.ts';
+export { annualGoodThrough, nextHundredHour, timeInService } from './service.ts';

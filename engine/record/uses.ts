@@ -70,7 +70,10 @@ export const covers = (p: { from: Moment; to: Moment }, from: Moment, to: Moment
 export const overlaps = (p: { from: Moment; to: Moment }, from: Moment, to: Moment): boolean =>
   before(p.from, to) && before(from, p.to);
 
-/** Uses that all covering periods allow; if they allow none in common, the uses of any of them, and a finding. */
+/**
+ * Uses that any covering period allows: of two papers each may name what the other leaves out, and the wider is never
+ * softer. Papers that allow none in common are a finding.
+ */
 export function allowedUses(
   periods: readonly UsePeriod[],
   any: readonly string[],
@@ -79,14 +82,14 @@ export function allowedUses(
   const stated = periods.map((p) => p.uses ?? any);
   if (stated.length === 0) return any;
   const common = stated[0]!.filter((u) => stated.every((s) => s.includes(u)));
-  if (common.length > 0) return common;
   const entries = periods.map((p) => p.entry.id);
-  if (!findings.some((f) => f.code === 'record.uses-contradict' && f.entries.join() === entries.join()))
+  const all = [...new Set(stated.flat())];
+  if (common.length === 0 && !findings.some((f) => f.entries.join() === entries.join()))
     findings.push({
       code: 'record.uses-contradict',
-      text: `Two papers state different uses for the same time (${[...new Set(stated.flat())].join(', ')}); either may be true.`,
+      text: `Papers state different uses for the same time (${all.join(', ')}); any of them may be true.`,
       entries,
       remedy: 'Correct the days or the use of one of them',
     });
-  return [...new Set(stated.flat())];
+  return all;
 }
