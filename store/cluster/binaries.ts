@@ -1,4 +1,14 @@
-import { chmodSync, cpSync, existsSync, mkdirSync, readFileSync, renameSync, rmSync, symlinkSync } from 'node:fs';
+import {
+  chmodSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+} from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { Refusal } from '../../engine/index.ts';
 import { rootFolder, SYSTEM_FOLDER } from '../place.ts';
@@ -45,7 +55,10 @@ function link(native: string): void {
 
 function executable(native: string): void {
   if (process.platform === 'win32') return;
-  for (const name of ['initdb', 'pg_ctl', 'postgres']) chmodSync(join(native, 'bin', name), 0o755);
+  for (const name of ['initdb', 'pg_ctl', 'postgres']) {
+    const program = join(native, 'bin', name);
+    if ((statSync(program).mode & 0o111) !== 0o111) chmodSync(program, 0o755);
+  }
 }
 
 const version = (native: string): string =>
@@ -76,7 +89,13 @@ function stage(native: string): string {
 export function binaries(as: RunAs | null): string {
   const native = shipped();
   if (as) return stage(native);
-  link(native);
-  executable(native);
+  try {
+    link(native);
+    executable(native);
+  } catch (e) {
+    throw unavailable(
+      `The built-in PostgreSQL was installed without its scripts, in a folder you may not write (${(e as NodeJS.ErrnoException).code})`,
+    );
+  }
   return native;
 }
