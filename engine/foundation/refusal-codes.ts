@@ -70,6 +70,20 @@ export const REFUSAL_CODES = [
   'cli.word-unknown',
   'directive.cases-fail',
   'directive.not-adopted',
+  'intake.file-empty',
+  'intake.file-too-large',
+  'intake.not-a-spreadsheet',
+  'intake.old-format',
+  'intake.macros',
+  'intake.unpacks-too-large',
+  'intake.too-many-rows',
+  'intake.too-wide',
+  'intake.broken',
+  'intake.sheet-unknown',
+  'intake.no-data',
+  'intake.mapping-open',
+  'intake.mapping-unfit',
+  'intake.nothing-to-write',
 ] as const;
 
 export type RefusalCode = (typeof REFUSAL_CODES)[number];
