@@ -1,4 +1,5 @@
 import { SECONDS_PER_HOUR } from '../foundation/convert.ts';
+import type { Day } from '../foundation/day.ts';
 import { addForms, constantForm, type LinearForm, scaleForm } from '../foundation/region/index.ts';
 import type { Policy } from './document.ts';
 import type { Group, Groups } from './groups.ts';
@@ -11,6 +12,14 @@ import type { Segment } from './segments.ts';
 interface Filled {
   readonly hours: LinearForm;
   readonly landings: LinearForm;
+}
+/** Hours between two readings that a cut runs through: how much lies on either side is open. */
+export interface Shared {
+  readonly from: Day;
+  readonly to: Day;
+  readonly segments: readonly number[];
+  readonly entries: readonly string[];
+  readonly variables: readonly number[];
 }
 const TINY_S = 1;
 
@@ -27,7 +36,7 @@ export function fillGroups(
   builder: RegionBuilder,
   policy: Policy,
   findings: Finding[],
-): void {
+): Shared[] {
   const free = manyLandings(ledger, policy, findings);
   const filled = new Map<Group, Filled>();
   for (const g of groups.all) filled.set(g, fill(g, segments[g.segment]!, ledger, builder, policy, free));
@@ -58,6 +67,20 @@ export function fillGroups(
     );
   }
   exactSpans(ledger, groups, filled, builder);
+  return [...groups.byInterval].flatMap(([i, list]) => {
+    const v = ledger.intervals[i]!;
+    if (!v.to || new Set(list.map((g) => g.segment)).size < 2) return [];
+    const terms = list.flatMap((g) => [...filled.get(g)!.hours.terms, ...filled.get(g)!.landings.terms]);
+    return [
+      {
+        from: v.from.moment.day,
+        to: v.to.moment.day,
+        segments: list.map((g) => g.segment),
+        entries: [v.from.entry, v.to.entry],
+        variables: [...new Set(terms.map(([n]) => n))].sort((a, b) => a - b),
+      },
+    ];
+  });
 }
 
 function fill(

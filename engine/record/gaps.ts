@@ -38,10 +38,22 @@ export function gapsOf(t: Timeline, segments: readonly Segment[], name: string):
         remedy: 'State the use of this time with its paper, or have a named person state it',
       });
   }
+  const own = new Set(segments.map((s) => s.index));
+  for (const s of t.shared)
+    if (s.variables.length > 0 && s.segments.some((n) => own.has(n)))
+      gaps.push({
+        id: s.entries.join('..'),
+        from: s.from,
+        to: s.to,
+        because: 'Something changed, or was asked, between two readings',
+        papers: [`Work report or flight log of ${name} with a reading, ${s.from} to ${s.to}`],
+        what: ['hours', 'landings'],
+        variables: s.variables,
+      });
   return { gaps, findings };
 }
 
-/** Why a segment is open: the gap that covers it, a missing start, no stated use, no landings, or a cut between readings. */
+/** Why a segment is open: the gap that covers it, a missing start, no stated use, no landings, shares only. */
 function reasonOf(t: Timeline, s: Segment): string | null {
   if (s.gap === 'bare') return 'bare';
   if (s.gap) return `gap ${s.gap.entry.id}`;
@@ -50,7 +62,7 @@ function reasonOf(t: Timeline, s: Segment): string | null {
   if (s.periods.length === 0) return 'use';
   if (s.landingsOpen) return 'landings';
   if (s.uses.length > 1) return 'split';
-  return 'between';
+  return null;
 }
 
 const BECAUSE = {
@@ -60,7 +72,6 @@ const BECAUSE = {
   use: 'No paper says how it was used',
   landings: 'No reading counts the landings',
   split: 'The papers give the use as shares only',
-  between: 'It changed between two readings',
 };
 
 function papersFor(reason: string, name: string, from: Day, to: Day): string[] {
@@ -68,7 +79,6 @@ function papersFor(reason: string, name: string, from: Day, to: Day): string[] {
     return [`Statement of use for ${name}, ${from} to ${to}`, `Flight log ${name}, ${from} to ${to}`];
   if (reason === 'landings') return [`Landing count of ${name}, ${from} to ${to}`];
   if (reason === 'split') return [`Flight log ${name}, ${from} to ${to}`];
-  if (reason === 'between') return [`Work report of ${name} with its reading, ${from} to ${to}`];
   return [`First logbook of ${name}, ${from} to ${to}`, `Statement of the owner of ${name} at that time`];
 }
 

@@ -15,6 +15,11 @@ interface Dial {
   entry: string;
 }
 
+/** Total by a meter; `run` is what it ran since the entry at which it was seen before. */
+export interface MeterTotal extends Bounds {
+  readonly run: { readonly since: string; readonly flown: Bounds } | null;
+}
+
 /**
  * What the meters say, one after the other: each meter is followed from reading to reading, over roll-overs and
  * changes, and turned into time in service by its factor. A meter fitted between two readings starts at a total
@@ -48,7 +53,7 @@ export class Meters {
   }
 
   /** Total by this meter, or null where it cannot be told. */
-  read(e: EntryOf<'reading'>, first: Knot): Bounds | null {
+  read(e: EntryOf<'reading'>, first: Knot): MeterTotal | null {
     const name = e.body.meter!;
     const shows = seconds(e.body.shows_h!);
     const dial = this.#dials.get(name);
@@ -59,7 +64,9 @@ export class Meters {
         entries: [e.id],
         remedy: 'Record when it was fitted and what it showed then',
       });
-      return e.body.total_h === undefined ? { low: first.total.low + shows, high: first.total.high + shows } : null;
+      return e.body.total_h === undefined
+        ? { low: first.total.low + shows, high: first.total.high + shows, run: null }
+        : null;
     }
     let run = shows - dial.shows_s;
     const rolls = dial.fitted?.body.rolls_over_at_h;
@@ -74,9 +81,11 @@ export class Meters {
       return null;
     }
     const factor = dial.fitted?.body.service_per_hour ?? { low: 1, high: 1 };
+    const flown = { low: Math.round(run * factor.low), high: Math.round(run * factor.high) };
     return {
-      low: dial.total.low + Math.round(run * factor.low),
-      high: dial.total.high + Math.round(run * factor.high),
+      low: dial.total.low + flown.low,
+      high: dial.total.high + flown.high,
+      run: { since: dial.entry, flown },
     };
   }
 

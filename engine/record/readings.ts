@@ -5,20 +5,24 @@ import type { Life } from './model.ts';
 type Reading = Life['readings'][number];
 
 /**
- * Totals as read, oldest first. A log by flights carries its total on from the last reading: it is shown once a
+ * Totals as read, oldest first; where the meters give bounds only, the higher end. A log by flights carries its total on from the last reading: it is shown once a
  * month and at its end, so that a rate can be read from it.
  */
 export function readingsOf(ledger: Ledger, until: Day): Reading[] {
   const landings = new Map(ledger.landingKnots.map((k) => [k.entry, k.landings]));
   const out: Reading[] = ledger.knots
     .slice(1)
-    .filter((k) => k.total_s !== null)
-    .map((k) => ({ day: k.moment.day, total_s: k.total_s!, landings: landings.get(k.entry) ?? null, entry: k.entry }));
+    .map((k) => ({
+      day: k.moment.day,
+      total_s: k.total.high,
+      landings: landings.get(k.entry) ?? null,
+      entry: k.entry,
+    }));
   const last = ledger.knots.at(-1)!;
   const open = ledger.intervals.at(-1)!.rows;
-  if (last.total_s !== null && open.length > 0) {
+  if (open.length > 0) {
     const lastLanding = ledger.landingKnots.at(-1)!;
-    let total_s = last.total_s;
+    let total_s = last.total.high;
     let count: number | null = lastLanding.moment.day === last.moment.day ? lastLanding.landings : null;
     open.forEach((r, n) => {
       total_s += r.hours_s;

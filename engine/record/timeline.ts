@@ -1,7 +1,7 @@
 import { SECONDS_PER_HOUR } from '../foundation/convert.ts';
 import { daysBetween, type Moment } from '../foundation/day.ts';
 import { addForms, scaleForm } from '../foundation/region/index.ts';
-import { fillGroups } from './fill.ts';
+import { fillGroups, type Shared } from './fill.ts';
 import { groupsOf } from './groups.ts';
 import type { Ledger } from './ledger.ts';
 import type { Finding, RecordModel } from './model.ts';
@@ -17,6 +17,7 @@ export interface Timeline {
   readonly aircraft: string;
   readonly ledger: Ledger;
   readonly segments: readonly Segment[];
+  readonly shared: readonly Shared[];
   readonly findings: readonly Finding[];
 }
 
@@ -46,10 +47,10 @@ export function timelineOf(
   const groups = groupsOf(ledger, pieces, segments);
   liftCeilings(periods, segments, policy);
   const rows = placeRows(ledger, pieces, segments, groups, builder, policy, findings);
-  fillGroups(ledger, groups, rows.over, segments, builder, policy, findings);
+  const shared = fillGroups(ledger, groups, rows.over, segments, builder, policy, findings);
   holdSplits(periods, segments, groups, ledger.knots.at(-1)!.moment, builder, findings);
   inspectionsInGaps(model, ledger, segments, builder);
-  return { aircraft: ledger.aircraft, ledger, segments, findings };
+  return { aircraft: ledger.aircraft, ledger, segments, shared, findings };
 }
 
 /** True where the book begins with a total and nothing before it for more than a year. */

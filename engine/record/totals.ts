@@ -41,9 +41,15 @@ export function readTotals(opening: EntryOf<'aircraft'>, own: readonly Entry[], 
     const byMeter = e.body.shows_h === undefined ? null : meters.read(e, first);
     const total_s = kept.has(e) ? seconds(e.body.total_h!) : null;
     if (total_s !== null) meters.compare(e, total_s, byMeter);
-    const total: Bounds | null = total_s === null ? (e.body.total_h === undefined ? byMeter : null) : exactly(total_s);
+    const total: Bounds | null =
+      total_s === null
+        ? e.body.total_h === undefined
+          ? byMeter && { low: byMeter.low, high: byMeter.high }
+          : null
+        : exactly(total_s);
     if (!total) continue;
-    const knot = knotAfter(last, e, total, findings);
+    const run = total_s === null && byMeter?.run?.since === last.entry ? byMeter.run.flown : null;
+    const knot = knotAfter(last, e, total, run, findings);
     if (!knot) continue;
     knots.push(knot);
     meters.settle(e, knot);
@@ -62,7 +68,13 @@ export function readTotals(opening: EntryOf<'aircraft'>, own: readonly Entry[], 
   return { knots, landingKnots: [{ moment: first.moment, landings: 0, entry: opening.id }, ...landingKnots], findings };
 }
 
-function knotAfter(last: Knot, e: EntryOf<'reading'>, total: Bounds, findings: Finding[]): Knot | null {
+function knotAfter(
+  last: Knot,
+  e: EntryOf<'reading'>,
+  total: Bounds,
+  run: Bounds | null,
+  findings: Finding[],
+): Knot | null {
   if (total.high < last.total.low) {
     findings.push({
       code: 'record.totals-run-backwards',
@@ -72,7 +84,7 @@ function knotAfter(last: Knot, e: EntryOf<'reading'>, total: Bounds, findings: F
     });
     return null;
   }
-  const since_s = { low: Math.max(0, total.low - last.total.high), high: total.high - last.total.low };
+  const since_s = run ?? { low: Math.max(0, total.low - last.total.high), high: total.high - last.total.low };
   const days = Math.max(1, daysBetween(last.moment.day, e.day));
   if (since_s.low > days * 86_400)
     findings.push({
