@@ -6,10 +6,11 @@ import type { Group, Groups } from './groups.ts';
 import type { Ledger } from './ledger.ts';
 import type { Finding } from './model.ts';
 import type { RegionBuilder } from './region-builder.ts';
-import { flown, inTotal } from './rows.ts';
+import { flown, inTotal, note } from './rows.ts';
 import type { Segment } from './segments.ts';
 
 interface Filled {
+  readonly byUse: readonly { readonly use: string; readonly hours: LinearForm; readonly landings: LinearForm }[];
   readonly hours: LinearForm;
   readonly landings: LinearForm;
 }
@@ -67,6 +68,7 @@ export function fillGroups(
     );
   }
   exactSpans(ledger, groups, filled, builder);
+  enter(ledger, groups, over, filled, segments);
   return [...groups.byInterval].flatMap(([i, list]) => {
     const v = ledger.intervals[i]!;
     if (!v.to || new Set(list.map((g) => g.segment)).size < 2) return [];
@@ -104,6 +106,7 @@ function fill(
     (g.landings !== null && g.landings > ceiling * room) || (g.landingInterval !== null && free.has(g.landingInterval));
   const hours: LinearForm[] = [];
   const landings: LinearForm[] = [];
+  const byUse: Filled['byUse'][number][] = [];
   const where = `${s.from.day} to ${s.to.day}`;
   for (const use of uses) {
     const single = uses.length === 1;
@@ -120,7 +123,7 @@ function fill(
         Number.NEGATIVE_INFINITY,
         room < TINY_S ? most : 0,
       );
-    flown(s, use, h, l);
+    byUse.push({ use, hours: h, landings: l });
     hours.push(h);
     landings.push(l);
   }
@@ -130,12 +133,50 @@ function fill(
     else if (Number.isFinite(room)) builder.hold(`hours at most, ${where}`, sum.hours, 0, room);
     if (g.landings !== null) builder.hold(`landings, ${where}`, sum.landings, g.landings, g.landings);
   }
-  const known = {
+  return {
+    byUse,
     hours: g.hours_s === null ? sum.hours : constantForm(g.hours_s),
     landings: g.landings === null ? sum.landings : constantForm(g.landings),
   };
-  inTotal(s, known.hours, known.landings);
-  return known;
+}
+
+/**
+ * Enters the groups into their segments. The last group of an interval is what the others leave of it, so that
+ * the sum over the whole interval is a constant again.
+ */
+function enter(
+  ledger: Ledger,
+  groups: Groups,
+  over: ReadonlyMap<number, readonly LinearForm[]>,
+  filled: ReadonlyMap<Group, Filled>,
+  segments: readonly Segment[],
+): void {
+  const left = new Map<Group, { hours?: LinearForm; landings?: LinearForm }>();
+  const leave = (what: 'hours' | 'landings', list: readonly Group[], known: number) => {
+    const last = list.at(-1)!;
+    const others = addForms(...list.slice(0, -1).map((g) => filled.get(g)![what]));
+    left.set(last, { ...left.get(last), [what]: addForms(constantForm(known), scaleForm(others, -1)) });
+  };
+  for (const [i, list] of groups.byInterval) {
+    const v = ledger.intervals[i]!;
+    const known = v.all_s ?? (v.rest_s.low === v.rest_s.high ? v.rest_s.low : null);
+    if (v.to && known !== null) leave('hours', list, known);
+  }
+  for (const [j, list] of groups.byLanding) {
+    const v = ledger.landingIntervals[j]!;
+    if (v.rest !== null && !over.has(j)) leave('landings', list, v.rest);
+  }
+  for (const [g, f] of filled) {
+    const s = segments[g.segment]!;
+    const rest = { hours: f.hours, landings: f.landings, ...left.get(g) };
+    const single = f.byUse.length === 1;
+    for (const u of f.byUse) {
+      flown(s, u.use, single ? rest.hours : u.hours, single ? rest.landings : u.landings);
+      note(s, u.hours);
+      note(s, u.landings);
+    }
+    inTotal(s, rest.hours, rest.landings);
+  }
 }
 
 /** Intervals in which the papers state more landings per hour than the ceiling: there it does not hold. */

@@ -41,10 +41,12 @@ export function lifeOf(model: RecordModel, subject: string, asked: { until: Day;
     const ledger = ledgerOf(model, id);
     if (!ledger) continue;
     const own = presences(model.entries, id);
+    const times = present.filter((p) => p.id === id);
+    const here = (m: Moment) => times.some((p) => notAfter(p.from, m) && (p.to === null || notAfter(m, p.to)));
     const edges = inOrder([
       ...cuts,
-      ...present.flatMap((p) => (p.to ? [p.from, p.to] : [p.from])),
-      ...momentsOf(model, present),
+      ...times.flatMap((p) => (p.to ? [p.from, p.to] : [p.from])),
+      ...momentsOf(model, present).filter(here),
       ...momentsOf(model, own),
     ]);
     timelines.set(id, timelineOf(model, ledger, edges, end, builder));
@@ -83,7 +85,7 @@ export function lifeOf(model: RecordModel, subject: string, asked: { until: Day;
   ]);
   const stretches = mine.flatMap(({ timeline, segments }) =>
     segments
-      .filter((s) => notAfter(s.to, end))
+      .filter((s) => notAfter(s.to, end) && (s.gap !== null || notAfter(s.to, timeline.known)))
       .map((s) => stretchOf(timeline, s, gaps, kitTimes(model, present), region)),
   );
   const memo = new Map<Day, Facts>();

@@ -10,14 +10,12 @@ type Reading = Life['readings'][number];
  */
 export function readingsOf(ledger: Ledger, until: Day): Reading[] {
   const landings = new Map(ledger.landingKnots.map((k) => [k.entry, k.landings]));
-  const out: Reading[] = ledger.knots
-    .slice(1)
-    .map((k) => ({
-      day: k.moment.day,
-      total_s: k.total.high,
-      landings: landings.get(k.entry) ?? null,
-      entry: k.entry,
-    }));
+  const out: Reading[] = ledger.knots.slice(1).map((k) => ({
+    day: k.moment.day,
+    total_s: k.total.high,
+    landings: landings.get(k.entry) ?? null,
+    entry: k.entry,
+  }));
   const last = ledger.knots.at(-1)!;
   const open = ledger.intervals.at(-1)!.rows;
   if (open.length > 0) {

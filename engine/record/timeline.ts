@@ -18,6 +18,8 @@ export interface Timeline {
   readonly ledger: Ledger;
   readonly segments: readonly Segment[];
   readonly shared: readonly Shared[];
+  /** Last reading or row: what lies after it is not part of the life. */
+  readonly known: Moment;
   readonly findings: readonly Finding[];
 }
 
@@ -42,7 +44,8 @@ export function timelineOf(
   const gaps = declaredGaps(model, ledger.aircraft);
   const bare = bareTimes(model, ledger, end, findings);
   const lateEdge = ledger.knots[1] && isLate(ledger) ? [ledger.knots[1].moment] : [];
-  const segments = segmentsOf(ledger, [...cuts, ...lateEdge], last, periods, gaps, bare, model.uses, findings);
+  const known = [ledger.knots.at(-1)!.moment, ...ledger.rows.slice(-1).map((r) => r.to)].reduce(latest);
+  const segments = segmentsOf(ledger, [...cuts, ...lateEdge, known], last, periods, gaps, bare, model.uses, findings);
   const pieces = piecesOf(ledger, segments, policy);
   const groups = groupsOf(ledger, pieces, segments);
   liftCeilings(periods, segments, policy);
@@ -50,7 +53,7 @@ export function timelineOf(
   const shared = fillGroups(ledger, groups, rows.over, segments, builder, policy, findings);
   holdSplits(periods, segments, groups, ledger.knots.at(-1)!.moment, builder, findings);
   inspectionsInGaps(model, ledger, segments, builder);
-  return { aircraft: ledger.aircraft, ledger, segments, shared, findings };
+  return { aircraft: ledger.aircraft, ledger, segments, shared, known, findings };
 }
 
 /** True where the book begins with a total and nothing before it for more than a year. */
