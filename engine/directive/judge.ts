@@ -1,0 +1,72 @@
+import type { LinearForm } from '../foundation/region/index.ts';
+import type { Standing } from './document.ts';
+import { extremes, oneEnd, rounded, valueIn } from './expression/index.ts';
+import { countedAt, notBefore, scaled, type Tree, treeOf } from './limit.ts';
+import { landingsAhead } from './mix.ts';
+import type { EndOfAnswer } from './model.ts';
+import { formsOf, type Situation } from './situation.ts';
+import { dueOf, type Held, hold, type Nearness } from './standing.ts';
+
+export interface Judged {
+  readonly tree: Tree;
+  readonly worst: EndOfAnswer;
+  readonly best: EndOfAnswer;
+  readonly held: { readonly worst: readonly Held[]; readonly best: readonly Held[] };
+  readonly counted: { readonly low: number; readonly high: number } | null;
+}
+
+/** The limit in force: the first one, or the repeat once it has been done. Null: nothing has started its clock. */
+export function treeInForce(s: Situation, warn: (text: string) => void): Tree | null {
+  const limit = s.done ? s.action.repeat : (s.action.first ?? { before_further_flight: true as const });
+  if (!limit) return null;
+  const tree = treeOf(limit, s, warn);
+  if (!tree) return null;
+  return s.day < s.directive.effective ? notBefore(tree, s.directive.effective, s) : tree;
+}
+
+/** A limit's standing in the words of the action: done and repeating only while the next look is not yet soon. */
+export const standingOf = (n: Nearness, done: boolean): Standing => (n === 'not yet due' && done ? 'done and repeating' : n);
+
+const carrierOf = (s: Situation, history: readonly number[]) => {
+  const facts = s.facts('now', 'aircraft') ?? s.facts('now', 'part') ?? {};
+  const value = (f: LinearForm | undefined) =>
+    f ? f.terms.reduce((t, [v, c]) => t + c * (history[v] ?? 0), f.constant) : null;
+  const hours = value(facts['hours.total']);
+  return { total_s: hours === null ? null : Math.round(hours * 3600), landings: value(facts['landings.total']) };
+};
+
+/** Both ends of a tree over all possible histories; each end is run again by the plain evaluator on its witness. */
+export function judge(
+  s: Situation,
+  tree: Tree,
+  only?: (form: LinearForm, name: string, facts: Readonly<Record<string, LinearForm>>) => LinearForm,
+): Judged {
+  const forms = formsOf(s, only);
+  const margin = scaled(tree);
+  const counting = countedAt(s, 'now');
+  const found = extremes(margin, forms, s.region);
+  const end = (e: typeof found.low): [EndOfAnswer, readonly Held[]] => {
+    const held = hold(tree, forms, e.witness);
+    const { dueAt, left } = dueOf(held, carrierOf(s, e.witness), landingsAhead(s.mix));
+    const plain = standingOf(held[0]!.nearness, s.done !== null);
+    // An end that is only enclosed may lie past what its witness shows: the bound speaks, never the softer witness.
+    const beyond: Nearness = rounded(e.value) < 0 ? 'overdue' : held[0]!.nearness;
+    const standing = e === found.low && e.proven === 'enclosure' ? standingOf(beyond, s.done !== null) : plain;
+    return [
+      { standing, dueAt, left, counted: counting ? rounded(valueIn(counting, forms, e.witness)) : null, witness: e.witness, proven: e.proven },
+      held,
+    ];
+  };
+  const [worst, heldWorst] = end(found.low);
+  const [best, heldBest] = end(found.high);
+  const ends = counting ? extremes(counting, forms, s.region) : null;
+  return {
+    tree,
+    worst,
+    best,
+    held: { worst: heldWorst, best: heldBest },
+    counted: ends ? { low: rounded(ends.low.value), high: rounded(ends.high.value) } : null,
+  };
+}
+/** Only the worse end, for what a paper would do. */
+export const worstFigure = (s: Situation, tree: Tree): number => oneEnd(scaled(tree), formsOf(s), s.region, 'low').value;
