@@ -23,6 +23,8 @@ export interface Shared {
   readonly variables: readonly number[];
 }
 const TINY_S = 1;
+/** Whole landings that a ceiling allows; a last digit of rounding is no landing. */
+const most = (n: number): number => Math.ceil(n - 1e-6);
 
 /**
  * Gives every group its hours and landings by use: constants where one use and a settled figure leave nothing
@@ -97,11 +99,9 @@ function fill(
   const room = g.hours_s ?? g.room_s;
   const ceiling = policy.ceiling_landings_per_hour / SECONDS_PER_HOUR;
   const j = g.landingInterval === null ? null : ledger.landingIntervals[g.landingInterval]!;
-  const most =
+  const top =
     g.landings ??
-    (j
-      ? Math.min(j.rest!, free.has(g.landingInterval!) ? j.rest! : Math.ceil(ceiling * room))
-      : Math.ceil(ceiling * room));
+    (j ? Math.min(j.rest!, free.has(g.landingInterval!) ? j.rest! : most(ceiling * room)) : most(ceiling * room));
   const unlimited =
     (g.landings !== null && g.landings > ceiling * room) || (g.landingInterval !== null && free.has(g.landingInterval));
   const hours: LinearForm[] = [];
@@ -115,13 +115,13 @@ function fill(
     const l =
       single && g.landings !== null
         ? constantForm(g.landings)
-        : builder.figure(`landings ${use}, ${where}`, 0, most, true);
+        : builder.figure(`landings ${use}, ${where}`, 0, top, true);
     if (!unlimited && !s.noCeiling.has(use) && h.terms.length > 0 && l.terms.length > 0)
       builder.hold(
         `landings per hour ${use}, ${where}`,
         addForms(l, scaleForm(h, -ceiling)),
         Number.NEGATIVE_INFINITY,
-        room < TINY_S ? most : 0,
+        room < TINY_S ? top : 0,
       );
     byUse.push({ use, hours: h, landings: l });
     hours.push(h);
@@ -186,17 +186,17 @@ function manyLandings(ledger: Ledger, policy: Policy, findings: Finding[]): Set<
   ledger.landingIntervals.forEach((j, n) => {
     if (!j.to) return;
     while (i < ledger.knots.length - 1 && ledger.knots[i]!.moment.day < j.from.moment.day) i++;
+    const start = i > 0 && ledger.knots[i]!.moment.day > j.from.moment.day ? i - 1 : i;
     let hours = 0;
-    for (let k = i; k < ledger.knots.length - 1 && ledger.knots[k]!.moment.day < j.to.moment.day; k++)
-      hours += ledger.knots[k + 1]!.since_s.high;
-    if (hours === 0 || j.all! <= (hours / SECONDS_PER_HOUR) * policy.ceiling_landings_per_hour) {
-      if (hours === 0) out.add(n);
-      return;
+    for (let k = start; k < ledger.knots.length - 1 && ledger.knots[k]!.moment.day < j.to.moment.day; k++) {
+      const v = ledger.intervals[k]!;
+      hours += v.rest_s.high + v.rows.reduce((t, r) => t + (r.landings === null ? r.hours_s : 0), 0);
     }
+    if (j.rest! <= (hours / SECONDS_PER_HOUR) * policy.ceiling_landings_per_hour) return;
     out.add(n);
     findings.push({
       code: 'record.many-landings',
-      text: `${j.all} landings in ${Math.round(hours / 36) / 100} h from ${j.from.moment.day} to ${j.to.moment.day}: more than ${policy.ceiling_landings_per_hour} an hour.`,
+      text: `${j.rest} landings in ${Math.round(hours / 36) / 100} h that no row lists, from ${j.from.moment.day} to ${j.to.moment.day}: more than ${policy.ceiling_landings_per_hour} an hour.`,
       entries: [j.from.entry, j.to.entry],
       remedy: 'Correct the landings or the hours, or state a higher ceiling; the stated figures are used',
     });

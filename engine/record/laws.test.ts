@@ -114,17 +114,17 @@ describe('laws', () => {
         const days = b.steps.map((_, i) => b.steps.slice(0, i + 1).reduce((t, s) => t + s.days, 0));
         const at = day(days[pick % days.length]!);
         const part = (id: string) => entry('part', id, START, { part: 'spar', hand: 'none', built: START });
-        const fit = (id: string, into: string, d: Day) =>
+        const place = (id: string, into: string, d: Day) =>
           entry('fitment', id, d, { into, place: `spar_${id}` }, { order: 20 });
         const m = record([
           ...write(b),
           ...write(b, b.gap, B),
           part('stays'),
-          fit('stays', A, START),
+          place('stays', A, START),
           part('moves'),
-          fit('moves', A, START),
+          place('moves', A, START),
           entry('removal', 'moves', at, {}, { order: 15 }),
-          fit('moves', B, at),
+          place('moves', B, at),
         ]);
         const facts = FACTS.slice(0, 2).concat('landings.total');
         const [stays, moves] = ['stays', 'moves'].map((s) => figures(m, s, facts));

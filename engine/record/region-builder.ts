@@ -26,6 +26,10 @@ export class RegionBuilder {
     return this.#variables[variable]!.high;
   }
 
+  lowOf(variable: number): number {
+    return this.#variables[variable]!.low;
+  }
+
   region(): Region {
     return { variables: this.#variables, constraints: this.#constraints };
   }

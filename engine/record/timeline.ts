@@ -140,4 +140,5 @@ function inspectionsInGaps(
 const roomOf = (
   form: { constant: number; terms: readonly (readonly [number, number])[] },
   builder: RegionBuilder,
-): number => form.constant + form.terms.reduce((t, [v, c]) => t + c * builder.highOf(v), 0);
+): number =>
+  form.constant + form.terms.reduce((t, [v, c]) => t + (c > 0 ? c * builder.highOf(v) : c * builder.lowOf(v)), 0);
