@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, type Day } from '../foundation/day.ts';
 import { randomSource } from '../foundation/random.ts';
-import { evaluateForm, isFeasible, sampleRegion } from '../foundation/region/index.ts';
+import { isRefusal } from '../foundation/refusal.ts';
+import { evaluateForm, isFeasible, type Region, sampleRegion } from '../foundation/region/index.ts';
 import { type EntryInput, lifeOf } from './index.ts';
 import { A, aircraft, entry, figures, model, reading, use } from './testing/write.ts';
 
@@ -49,6 +50,19 @@ const record = (entries: EntryInput[]) => model(entries, '2020-01-01', { uses })
 const inside = (a: { low: number; high: number }, b: { low: number; high: number }) =>
   a.low >= b.low - 1e-4 && a.high <= b.high + 1e-4;
 
+/** A random possible history; a draw that the sampler loses to rounding at an edge is drawn again, or not counted. */
+function sampled(region: Region, seed: number): number[] {
+  expect(isFeasible(region)).toBe(true);
+  for (let n = 0; n < 4; n++)
+    try {
+      return sampleRegion(region, randomSource(seed, n));
+    } catch (e) {
+      if (!isRefusal(e)) throw e;
+    }
+  fc.pre(false);
+  return [];
+}
+
 describe('laws', () => {
   it('hours of a part never fall with the day, in any history', () => {
     fc.assert(
@@ -59,7 +73,7 @@ describe('laws', () => {
         fc.integer(),
         (b, at, more, seed) => {
           const life = lifeOf(record(write(b)), A, { until: '2020-01-01' as Day, cuts: [day(at), day(at + more)] });
-          const history = sampleRegion(life.region, randomSource(seed));
+          const history = sampled(life.region, seed);
           for (const f of FACTS) {
             const [x, y] = [day(at), day(at + more)].map((d) => evaluateForm(life.at(d)[f]!, history));
             expect(y!).toBeGreaterThanOrEqual(x! - 1e-6);
@@ -75,8 +89,7 @@ describe('laws', () => {
       fc.property(book, fc.integer({ min: 1, max: 2000 }), fc.integer(), (b, at, seed) => {
         const until = day(at);
         const life = lifeOf(record(write(b)), A, { until });
-        expect(isFeasible(life.region)).toBe(true);
-        const history = sampleRegion(life.region, randomSource(seed));
+        const history = sampled(life.region, seed);
         const facts = life.at(until);
         for (const f of FACTS) {
           const x = evaluateForm(facts[f]!, history);
