@@ -78,7 +78,7 @@ export function outcomeOf(d: DirectiveDocument, c: Case) {
   const none = { counted: null as number | null, left: null as number | null, governing: null as string | null };
   if (verdict.answer === 'no') return { standing: 'not affected' as Standing, ...none, because: verdict.because };
   const started = s.action.started_by?.some((x) => x.finding === c.finding) ?? false;
-  if (!s.action.first && !started)
+  if (s.action.started_by?.length && !started)
     return { standing: 'not affected' as Standing, ...none, because: 'no finding has started it' };
   const ended = endedInCase(d, c, s);
   if (ended) return { standing: 'ended' as Standing, ...none, because: ended };

@@ -1,6 +1,12 @@
 /** What does a rule ask of it, and since when? */
-export { type CaseResult, runCases } from './cases.ts';
 export { affected, type Candidate, type Verdict } from './affected.ts';
+export { answerDirective, type DirectiveAnswer, zDirectiveQuestion } from './answer.ts';
+export { assess } from './assess.ts';
+export { assessAll, inForce, standingOn } from './assess-all.ts';
+export { type CaseResult, runCases } from './cases.ts';
 export * from './document.ts';
+export { cutsOf } from './history.ts';
 export * from './model.ts';
+export { mixOf } from './mix.ts';
 export { readDirective } from './read.ts';
+export { type ReadBack, readBack } from './read-back.ts';

@@ -1,0 +1,54 @@
+import { type Day, daysBetween } from '../foundation/day.ts';
+import { type Life, lifeOf, type RecordModel } from '../record/index.ts';
+import { assess } from './assess.ts';
+import type { DirectiveDocument, Standing } from './document.ts';
+import { cutsOf } from './history.ts';
+import { mixOf } from './mix.ts';
+import type { Assessment, EndOfAnswer } from './model.ts';
+import { worseOf } from './standing.ts';
+
+/** The issues in force on a day: one that a newer issue or another directive supersedes drops out from the newer's effective date. */
+export function inForce(directives: readonly DirectiveDocument[], day: Day): DirectiveDocument[] {
+  const effective = directives.filter((d) => d.effective <= day);
+  return directives.filter(
+    (d) =>
+      !effective.some(
+        (n) =>
+          n !== d &&
+          ((n.number === d.number && n.issue > d.issue) ||
+            (n.supersedes ?? []).some((s) => s.number === d.number && (s.issue === undefined || s.issue === d.issue) && n.number !== d.number)),
+      ),
+  );
+}
+
+/** Every part that an action looks at, under every directive in force: one life per part, cut where any limit counts from. */
+export function assessAll(directives: readonly DirectiveDocument[], model: RecordModel, day: Day): Assessment[] {
+  const rules = inForce(directives, day);
+  const wanted = new Set(rules.flatMap((d) => d.actions.map((a) => a.looks_at)));
+  const out: Assessment[] = [];
+  for (const thing of model.things.values()) {
+    if (!wanted.has(thing.what)) continue;
+    const own = rules.filter((d) => d.actions.some((a) => a.looks_at === thing.what));
+    const cuts = [...new Set(own.flatMap((d) => cutsOf(d, model, thing.id)))];
+    const life: Life = lifeOf(model, thing.id, { until: day, cuts });
+    const mix = mixOf(life);
+    for (const d of own)
+      for (const a of d.actions) if (a.looks_at === thing.what) out.push(assess(d, a.id, life, model, { day, mix }));
+  }
+  return out;
+}
+
+/**
+ * A stored answer's standing on another day, where only the calendar moves on. Flying is as of the answer;
+ * of a calendar limit the later day is held again. Never softer than what was stored, unless the day lies before it.
+ */
+export function standingOn(a: Assessment, day: Day): { worst: Standing; best: Standing } {
+  const soon = 180;
+  const move = (e: EndOfAnswer): Standing => {
+    if (e.standing === 'ended' || e.standing === 'not affected' || e.dueAt.day === null) return e.standing;
+    const left = daysBetween(day, e.dueAt.day);
+    const calendar: Standing = left < 0 ? 'overdue' : left === 0 ? 'due' : left <= soon ? 'soon due' : e.standing;
+    return worseOf(e.standing, calendar);
+  };
+  return { worst: move(a.treatAs), best: move(a.couldBecome) };
+}

@@ -1,0 +1,89 @@
+import type { Day } from '../foundation/day.ts';
+import type { EntryOf, RecordModel, Thing } from '../record/index.ts';
+import type { Action, DirectiveDocument, Limit, Origin } from './document.ts';
+import { mixFrom } from './mix.ts';
+import { limitsOf } from './read.ts';
+
+export type Accomplished = EntryOf<'accomplished'>;
+const byMoment = (a: { day: Day; order: number }, b: { day: Day; order: number }) =>
+  a.day < b.day ? -1 : a.day > b.day ? 1 : a.order - b.order;
+
+/** The part's own entries of one kind, oldest first. */
+export function entriesOf<K extends RecordModel['entries'][number]['kind']>(
+  model: RecordModel,
+  subjects: readonly (string | null)[],
+  kind: K,
+): EntryOf<K>[] {
+  return model.entries.filter((e) => e.kind === kind && subjects.includes(e.subject)).sort(byMoment) as EntryOf<K>[];
+}
+
+/** What was done under an action, earlier work that counts included, oldest first. */
+export function doneUnder(d: DirectiveDocument, action: Action, model: RecordModel, subject: string): Accomplished[] {
+  return entriesOf(model, [subject], 'accomplished').filter(
+    ({ body: b, day }) =>
+      (b.directive === d.number && b.issue === d.issue && b.action === action.id) ||
+      (action.credit ?? []).some(
+        (c) => c.directive === b.directive && c.action === b.action && (c.not_before === undefined || day >= c.not_before),
+      ),
+  );
+}
+
+/** The finding that started an action: the first one after it was last done. */
+export function startedBy(d: DirectiveDocument, action: Action, model: RecordModel, subject: string): Accomplished | null {
+  const causes = (action.started_by ?? []).flatMap((s) => {
+    const cause = d.actions.find((a) => a.id === s.action);
+    const all = cause ? doneUnder(d, cause, model, subject) : [];
+    return all.filter((e) => e.body.finding === s.finding);
+  });
+  const done = doneUnder(d, action, model, subject).at(-1);
+  return causes.sort(byMoment).find((c) => !done || byMoment(c, done) > 0) ?? causes.at(-1) ?? null;
+}
+
+/** The moment a limit counts from, where it is a happening of the record. */
+export function happening(
+  origin: Origin,
+  at: { d: DirectiveDocument; model: RecordModel; thing: Thing },
+): { day: Day; entry?: string } | 'new' | null {
+  const { d, model, thing } = at;
+  const own = [thing.id, thing.aircraft];
+  if (origin === 'new') return 'new';
+  if (origin === 'effective') return { day: d.effective };
+  const last = (e: { day: Day; id: string } | undefined) => (e ? { day: e.day, entry: e.id } : null);
+  if (origin === 'part_fitted') return last(entriesOf(model, [thing.id], 'fitment').at(-1));
+  if ('effective_of' in origin) return { day: origin.effective_of.on };
+  if ('last_look' in origin)
+    return last(
+      entriesOf(model, [thing.id], 'accomplished').findLast((e) =>
+        origin.last_look.some((l) => l.directive === e.body.directive && l.action === e.body.action),
+      ),
+    );
+  if ('kit_fitted' in origin)
+    return last(
+      entriesOf(model, own, 'kit').findLast((e) => e.body.kit === origin.kit_fitted && e.body.action === 'fitted'),
+    );
+  if ('event' in origin) return last(entriesOf(model, own, 'event').findLast((e) => e.body.event === origin.event));
+  const { finding } = origin;
+  return last(
+    entriesOf(model, [thing.id], 'accomplished').find(
+      (e) => e.body.directive === d.number && e.body.action === finding.action && e.body.finding === finding.finding,
+    ),
+  );
+}
+
+/** The days a directive counts from for one part: what `lifeOf` is asked to cut at. */
+export function cutsOf(d: DirectiveDocument, model: RecordModel, subject: string): Day[] {
+  const thing = model.things.get(subject);
+  const days = new Set<Day>([d.effective, mixFrom(model.day)]);
+  if (!thing) return [...days];
+  const origin = (l: Limit) => ('since' in l && l.since !== undefined ? [l.since] : []);
+  for (const a of d.actions) {
+    for (const o of limitsOf(a).flatMap(origin)) {
+      const h = happening(o, { d, model, thing });
+      if (h && h !== 'new') days.add(h.day);
+    }
+    const start = startedBy(d, a, model, subject);
+    if (start) days.add(start.day);
+    for (const e of doneUnder(d, a, model, subject)) days.add(e.day);
+  }
+  return [...days].filter((x) => x <= model.day).sort();
+}
