@@ -2,12 +2,12 @@ import { SECONDS_PER_HOUR } from '../foundation/convert.ts';
 import type { Day } from '../foundation/day.ts';
 import { addForms, constantForm, type LinearForm, scaleForm } from '../foundation/region/index.ts';
 import type { Policy } from './document.ts';
-import type { Group, Groups } from './groups.ts';
+import { type Group, type Groups, landingIndex } from './groups.ts';
 import type { Ledger } from './ledger.ts';
 import type { Finding } from './model.ts';
 import type { RegionBuilder } from './region-builder.ts';
 import { flown, inTotal, note } from './rows.ts';
-import type { Segment } from './segments.ts';
+import type { Piece, Segment } from './segments.ts';
 
 interface Filled {
   readonly byUse: readonly { readonly use: string; readonly hours: LinearForm; readonly landings: LinearForm }[];
@@ -33,6 +33,7 @@ const most = (n: number): number => Math.ceil(n - 1e-6);
  */
 export function fillGroups(
   ledger: Ledger,
+  pieces: readonly Piece[],
   groups: Groups,
   over: ReadonlyMap<number, readonly LinearForm[]>,
   segments: readonly Segment[],
@@ -40,7 +41,7 @@ export function fillGroups(
   policy: Policy,
   findings: Finding[],
 ): Shared[] {
-  const free = manyLandings(ledger, policy, findings);
+  const free = manyLandings(ledger, pieces, policy, findings);
   const filled = new Map<Group, Filled>();
   for (const g of groups.all) filled.set(g, fill(g, segments[g.segment]!, ledger, builder, policy, free));
   for (const [i, list] of groups.byInterval) {
@@ -180,17 +181,26 @@ function enter(
 }
 
 /** Intervals in which the papers state more landings per hour than the ceiling: there it does not hold. */
-function manyLandings(ledger: Ledger, policy: Policy, findings: Finding[]): Set<number> {
+function manyLandings(ledger: Ledger, pieces: readonly Piece[], policy: Policy, findings: Finding[]): Set<number> {
   const out = new Set<number>();
-  let i = 0;
+  const room = new Map<number, Map<number, number>>();
+  for (const p of pieces) {
+    const own = room.get(p.landings) ?? new Map<number, number>();
+    own.set(p.hours, (own.get(p.hours) ?? 0) + p.room_s);
+    room.set(p.landings, own);
+  }
+  const listed = new Map<number, number>();
+  for (const r of ledger.rows)
+    if (r.landings === null) {
+      const j = landingIndex(ledger, pieces, r.to);
+      listed.set(j, (listed.get(j) ?? 0) + r.hours_s);
+    }
   ledger.landingIntervals.forEach((j, n) => {
     if (!j.to) return;
-    while (i < ledger.knots.length - 1 && ledger.knots[i]!.moment.day < j.from.moment.day) i++;
-    const start = i > 0 && ledger.knots[i]!.moment.day > j.from.moment.day ? i - 1 : i;
-    let hours = 0;
-    for (let k = start; k < ledger.knots.length - 1 && ledger.knots[k]!.moment.day < j.to.moment.day; k++) {
-      const v = ledger.intervals[k]!;
-      hours += v.rest_s.high + v.rows.reduce((t, r) => t + (r.landings === null ? r.hours_s : 0), 0);
+    let hours = listed.get(n) ?? 0;
+    for (const [i, s] of room.get(n) ?? []) {
+      const v = ledger.intervals[i]!;
+      hours += v.to ? Math.min(s, v.rest_s.high) : s;
     }
     if (j.rest! <= (hours / SECONDS_PER_HOUR) * policy.ceiling_landings_per_hour) return;
     out.add(n);

@@ -10,6 +10,7 @@ import { openingOf } from './opening.ts';
 import { readingsOf } from './readings.ts';
 import { refuseUnknownSubject } from './refusals.ts';
 import { RegionBuilder } from './region-builder.ts';
+import { doesNotFit } from './splits.ts';
 import { type Presence, presences, staysOf } from './stays.ts';
 import { eventsOf, kitTimes, storyOf } from './story.ts';
 import { type Timeline, timelineOf } from './timeline.ts';
@@ -63,7 +64,7 @@ export function lifeOf(model: RecordModel, subject: string, asked: { until: Day;
       .filter((id) => id !== subject && timelines.has(id))
       .map((id) => [id, storyOf(model, model.things.get(id)!.built, [self(id)], timelines, cuts, builder, [], id)]),
   );
-  const region = builder.region();
+  const { region, letGo } = builder.region();
   const carrierOn = (day: Day): string | null =>
     present.find(
       (p) => timelines.has(p.id) && notAfter(p.from, endOf(day)) && (p.to === null || before(endOf(day), p.to)),
@@ -81,6 +82,7 @@ export function lifeOf(model: RecordModel, subject: string, asked: { until: Day;
     ...[...timelines.values()].flatMap((t) => t.findings),
     ...found.flatMap((f) => f.findings),
     ...unruledFindings(story.counted),
+    ...letGo.map((e) => doesNotFit([e])),
     ...(thing.kind === 'part' && !stay && !opening?.lived.length ? [notFitted(thing)] : []),
   ]);
   const stretches = mine.flatMap(({ timeline, segments }) =>

@@ -1,9 +1,15 @@
-import { constantForm, type LinearForm, type Region, variableForm } from '../foundation/region/index.ts';
+import { constantForm, isFeasible, type LinearForm, type Region, variableForm } from '../foundation/region/index.ts';
+
+type Constraint = Region['constraints'][number];
+interface Soft extends Constraint {
+  readonly entry: string;
+}
 
 /** Gathers variables and constraints; what is settled becomes a constant and no variable. */
 export class RegionBuilder {
   readonly #variables: Region['variables'][number][] = [];
-  readonly #constraints: Region['constraints'][number][] = [];
+  readonly #constraints: Constraint[] = [];
+  readonly #soft: Soft[] = [];
 
   get size(): number {
     return this.#variables.length;
@@ -18,8 +24,12 @@ export class RegionBuilder {
 
   /** low <= form <= high; nothing to hold where the form is settled. */
   hold(name: string, form: LinearForm, low: number, high: number): void {
-    if (form.terms.length === 0) return;
-    this.#constraints.push({ name, terms: form.terms, low: low - form.constant, high: high - form.constant });
+    if (form.terms.length > 0) this.#constraints.push(constraint(name, form, low, high));
+  }
+
+  /** As `hold`, but let go where it contradicts what must hold. */
+  holdIfPossible(name: string, form: LinearForm, low: number, high: number, entry: string): void {
+    this.#soft.push({ ...constraint(name, form, low, high), entry });
   }
 
   highOf(variable: number): number {
@@ -30,7 +40,23 @@ export class RegionBuilder {
     return this.#variables[variable]!.low;
   }
 
-  region(): Region {
-    return { variables: this.#variables, constraints: this.#constraints };
+  /** The region with every constraint that can hold beside the others, and the entries of those let go. */
+  region(): { readonly region: Region; readonly letGo: readonly string[] } {
+    const of = (soft: readonly Soft[]): Region => ({
+      variables: this.#variables,
+      constraints: [...this.#constraints, ...soft.map(({ entry: _, ...c }) => c)],
+    });
+    const all = of(this.#soft);
+    if (this.#soft.length === 0 || isFeasible(all)) return { region: all, letGo: [] };
+    const kept: Soft[] = [];
+    for (const c of this.#soft) if (isFeasible(of([...kept, c]))) kept.push(c);
+    return { region: of(kept), letGo: [...new Set(this.#soft.filter((c) => !kept.includes(c)).map((c) => c.entry))] };
   }
 }
+
+const constraint = (name: string, form: LinearForm, low: number, high: number): Constraint => ({
+  name,
+  terms: form.terms,
+  low: low - form.constant,
+  high: high - form.constant,
+});

@@ -1,13 +1,11 @@
-import type { Bounds } from '../foundation/bounds.ts';
 import { SECONDS_PER_HOUR } from '../foundation/convert.ts';
-import { addForms, constantForm, type LinearForm } from '../foundation/region/index.ts';
+import { addForms, constantForm } from '../foundation/region/index.ts';
 import type { Policy } from './document.ts';
-import type { Groups } from './groups.ts';
 import type { Finding } from './model.ts';
 import { before } from './moments.ts';
 import type { RegionBuilder } from './region-builder.ts';
 import type { Segment } from './segments.ts';
-import { overlaps, type UsePeriod, type UseShare } from './uses.ts';
+import { overlaps, type UsePeriod } from './uses.ts';
 
 /** Uses of which a paper states more landings than the ceiling lets their hours have: the paper prevails. */
 export function liftCeilings(periods: readonly UsePeriod[], segments: readonly Segment[], policy: Policy): void {
@@ -23,60 +21,42 @@ export function liftCeilings(periods: readonly UsePeriod[], segments: readonly S
 
 /**
  * Holds what a paper states of the split over its time. Where a gap lies in that time, or the time runs beyond the
- * last reading, part of the stated share may lie there: then only its upper end holds.
+ * last reading, part of the stated share may lie there: then only its upper end holds. A share that contradicts
+ * other papers is let go, with a finding.
  */
 export function holdSplits(
   periods: readonly UsePeriod[],
   segments: readonly Segment[],
-  groups: Groups,
   lastKnot: Segment['to'],
   builder: RegionBuilder,
   findings: Finding[],
 ): void {
-  const room = segments.map(() => ({ s: 0, n: 0 }));
-  for (const g of groups.all) {
-    room[g.segment]!.s += g.hours_s ?? g.room_s;
-    room[g.segment]!.n += g.landings ?? (g.hours_s ?? g.room_s) / 60;
-  }
   for (const p of periods) {
-    if (p.shares.length === 0) continue;
     const inside = segments.filter((s) => overlaps(p, s.from, s.to));
     const own = inside.filter((s) => !s.gap);
     const part = own.length < inside.length || (p.entry.body.to !== undefined && before(lastKnot, p.to));
-    for (const what of ['hours', 'landings'] as const) {
-      const stated = p.shares.filter((x) => bounded(x, what));
-      const least = stated.reduce((t, x) => t + bounded(x, what)!.low, 0);
-      const reach = own.reduce(
-        (t, s) => t + most(s, what) + (what === 'hours' ? room[s.index]!.s : room[s.index]!.n),
-        0,
-      );
-      const tooMuch = least > reach + 1;
-      if (tooMuch) findings.push(exceeds(p, what));
-      for (const share of stated) {
-        const b = bounded(share, what)!;
+    for (const share of p.shares)
+      for (const what of ['hours', 'landings'] as const) {
+        const b = what === 'hours' ? share.hours_s : share.landings;
+        if (!b) continue;
         const form = addForms(...own.map((s) => s[what].get(share.use) ?? constantForm(0)));
-        if (form.constant > b.high) {
-          findings.push(exceeds(p, what));
-          continue;
-        }
-        builder.hold(
-          `${what} ${share.use} as stated by entry ${p.entry.id}`,
-          form,
-          part || tooMuch ? 0 : b.low,
-          b.high,
-        );
+        const low = part ? 0 : b.low;
+        if (form.terms.length > 0)
+          builder.holdIfPossible(
+            `${what} ${share.use} as stated by entry ${p.entry.id}`,
+            form,
+            low,
+            b.high,
+            p.entry.id,
+          );
+        else if (form.constant < low - 1 || form.constant > b.high + 1) findings.push(doesNotFit([p.entry.id]));
       }
-    }
   }
 }
 
-const bounded = (x: UseShare, what: 'hours' | 'landings'): Bounds | null => (what === 'hours' ? x.hours_s : x.landings);
-const most = (s: Segment, what: 'hours' | 'landings'): number =>
-  [...s[what].values()].reduce((t: number, f: LinearForm) => t + f.constant, 0);
-
-const exceeds = (p: UsePeriod, what: string): Finding => ({
+export const doesNotFit = (entries: readonly string[]): Finding => ({
   code: 'record.split-does-not-fit',
-  text: `The ${what} by use stated for ${p.entry.body.from} to ${p.entry.body.to ?? 'the last reading'} do not fit what was flown then.`,
-  entries: [p.entry.id],
-  remedy: 'Correct the share or the days; what does not fit is left open',
+  text: 'The hours or landings by use that a paper states for a time do not fit what was flown then; what does not fit is left open.',
+  entries,
+  remedy: 'Correct the share or the days',
 });

@@ -50,8 +50,8 @@ export function timelineOf(
   const groups = groupsOf(ledger, pieces, segments);
   liftCeilings(periods, segments, policy);
   const rows = placeRows(ledger, pieces, segments, groups, builder, policy, findings);
-  const shared = fillGroups(ledger, groups, rows.over, segments, builder, policy, findings);
-  holdSplits(periods, segments, groups, ledger.knots.at(-1)!.moment, builder, findings);
+  const shared = fillGroups(ledger, pieces, groups, rows.over, segments, builder, policy, findings);
+  holdSplits(periods, segments, ledger.knots.at(-1)!.moment, builder, findings);
   inspectionsInGaps(model, ledger, segments, builder);
   return { aircraft: ledger.aircraft, ledger, segments, shared, known, findings };
 }
