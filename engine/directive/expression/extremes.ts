@@ -1,3 +1,4 @@
+import { isRefusal, Refusal } from '../../foundation/refusal.ts';
 import {
   addForms,
   constantForm,
@@ -12,7 +13,6 @@ import {
   subtractForms,
   variableForm,
 } from '../../foundation/region/index.ts';
-import { isRefusal, Refusal } from '../../foundation/refusal.ts';
 import type { Comparison, Condition, Expression } from './ast.ts';
 import { dividesByZero, evaluate, GRAIN } from './evaluate.ts';
 
