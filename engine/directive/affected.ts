@@ -1,7 +1,7 @@
 import type { Day } from '../foundation/day.ts';
 import { type LinearForm, linearExtremes, type Region } from '../foundation/region/index.ts';
 import type { DirectiveDocument, Group } from './document.ts';
-import { choose, type Condition, extremes, type FormOf, number } from './expression/index.ts';
+import { type Condition, choose, extremes, type FormOf, number } from './expression/index.ts';
 import { inSerials, serialsInWords } from './serials.ts';
 import { plain } from './words.ts';
 
@@ -38,7 +38,8 @@ export function affected(groups: readonly Group[], c: Candidate): Verdict {
   return yes(found.length ? found.map((v) => v.because).join('; ') : 'the rule affects every one');
 }
 /** The group of the whole directive and that of the action: both must hold. */
-export const groupsOf = (d: DirectiveDocument, own: Group | undefined): Group[] => (own ? [d.affects, own] : [d.affects]);
+export const groupsOf = (d: DirectiveDocument, own: Group | undefined): Group[] =>
+  own ? [d.affects, own] : [d.affects];
 
 function tests(g: Group, c: Candidate): Verdict[] {
   const out: Verdict[] = [];
@@ -47,9 +48,17 @@ function tests(g: Group, c: Candidate): Verdict[] {
   if (g.not_part_numbers) out.push(byPart(g.not_part_numbers, c.partNumber, false));
   const kit = (list: readonly string[]) => list.filter((k) => c.kits.includes(k));
   if (g.with_kits)
-    out.push(kit(g.with_kits).length ? yes(`has kit ${plain(kit(g.with_kits)[0]!)}`) : no(`has none of the kits ${g.with_kits.map(plain).join(', ')}`));
+    out.push(
+      kit(g.with_kits).length
+        ? yes(`has kit ${plain(kit(g.with_kits)[0]!)}`)
+        : no(`has none of the kits ${g.with_kits.map(plain).join(', ')}`),
+    );
   if (g.without_kits)
-    out.push(kit(g.without_kits).length ? no(`has kit ${plain(kit(g.without_kits)[0]!)}`) : yes(`without kit ${g.without_kits.map(plain).join(', ')}`));
+    out.push(
+      kit(g.without_kits).length
+        ? no(`has kit ${plain(kit(g.without_kits)[0]!)}`)
+        : yes(`without kit ${g.without_kits.map(plain).join(', ')}`),
+    );
   if (g.built_before || g.built_from) out.push(byBuilt(g, c.built));
   if (g.uses) out.push(byUse(g.uses, c));
   if (g.condition) out.push(byCondition(g.condition, c));
@@ -75,7 +84,9 @@ function byModel(models: NonNullable<Group['models']>, c: Candidate): Verdict {
 
 function byPart(list: readonly string[], own: string | undefined, wanted: boolean): Verdict {
   if (own === undefined) return perhaps('no paper says its part number');
-  return list.includes(own) === wanted ? yes(`part number ${own}`) : no(`part number ${own} is ${wanted ? 'not named' : 'excluded'}`);
+  return list.includes(own) === wanted
+    ? yes(`part number ${own}`)
+    : no(`part number ${own} is ${wanted ? 'not named' : 'excluded'}`);
 }
 function byBuilt(g: Group, built: Day | undefined): Verdict {
   if (built === undefined) return perhaps('no paper says when it was built');
@@ -97,5 +108,7 @@ function byUse(uses: readonly string[], c: Candidate): Verdict {
 function byCondition(source: string, c: Candidate): Verdict {
   const e = extremes(choose(c.conditionOf(source), number(1), number(0)), c.forms, c.region);
   if (e.low.value > 0.5) return yes(`meets ${source}`);
-  return e.high.value < 0.5 ? no(`does not meet ${source}`) : perhaps(`may meet ${source}: the papers do not settle it`);
+  return e.high.value < 0.5
+    ? no(`does not meet ${source}`)
+    : perhaps(`may meet ${source}: the papers do not settle it`);
 }

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { parseDocument } from '../foundation/document.ts';
-import { worked, type Worked } from '../foundation/working.ts';
+import { type Worked, worked } from '../foundation/working.ts';
 import { modelOf, zRecordDocument } from '../record/index.ts';
 import { assessAll } from './assess-all.ts';
 import { type CaseResult, runCases } from './cases.ts';
@@ -29,5 +29,9 @@ export function answerDirective(input: unknown): Worked<DirectiveAnswer> {
   const q = parseDocument(zDirectiveQuestion, input, 'directive question');
   const rules = q.directives.map((d) => readDirective(d));
   const assessments = assessAll(rules, modelOf(q.record), q.record.day);
-  return worked({ assessments }, assessments.flatMap((a) => a.working), [...new Set(assessments.flatMap((a) => a.warnings))]);
+  return worked(
+    { assessments },
+    assessments.flatMap((a) => a.working),
+    [...new Set(assessments.flatMap((a) => a.warnings))],
+  );
 }

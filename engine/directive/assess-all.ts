@@ -16,7 +16,9 @@ export function inForce(directives: readonly DirectiveDocument[], day: Day): Dir
         (n) =>
           n !== d &&
           ((n.number === d.number && n.issue > d.issue) ||
-            (n.supersedes ?? []).some((s) => s.number === d.number && (s.issue === undefined || s.issue === d.issue) && n.number !== d.number)),
+            (n.supersedes ?? []).some(
+              (s) => s.number === d.number && (s.issue === undefined || s.issue === d.issue) && n.number !== d.number,
+            )),
       ),
   );
 }

@@ -87,7 +87,12 @@ function frame(at: Setting, verdict: Verdict, ends: { worst: EndOfAnswer; best: 
     counted: null,
     mix: at.mix,
     lastDone: last
-      ? { day: last.day, entry: last.id, finding: last.body.finding, by: last.body.signer?.name ?? 'no signer on paper' }
+      ? {
+          day: last.day,
+          entry: last.id,
+          finding: last.body.finding,
+          by: last.body.signer?.name ?? 'no signer on paper',
+        }
       : null,
     papers: [],
     alternative: alternative
@@ -115,7 +120,10 @@ function computed(at: Setting): Assessment {
   if (verdict.answer === 'no') return settled('not affected');
   const cause = startedBy(at.directive, at.action, at.model, at.life.subject.id);
   if (at.action.started_by?.length && !cause)
-    return settled('not affected', `no finding has started it (${at.action.started_by.map((x) => plain(x.finding)).join(', ')})`);
+    return settled(
+      'not affected',
+      `no finding has started it (${at.action.started_by.map((x) => plain(x.finding)).join(', ')})`,
+    );
   const ended = endedBy(at, s);
   if (ended) {
     const a = settled('ended', ended.because);
@@ -127,19 +135,32 @@ function computed(at: Setting): Assessment {
   return limited(at, s, tree, verdict, warnings);
 }
 
-function limited(at: Setting, s: Situation, tree: NonNullable<ReturnType<typeof treeInForce>>, verdict: Verdict, warnings: string[]): Assessment {
+function limited(
+  at: Setting,
+  s: Situation,
+  tree: NonNullable<ReturnType<typeof treeInForce>>,
+  verdict: Verdict,
+  warnings: string[],
+): Assessment {
   const j = judge(s, tree);
   const papers = at.action.missing_papers;
-  const gaps = gapsBehind(at.life, s, scaled(tree));
+  const open =
+    Math.abs((j.worst.left?.value ?? 0) - (j.best.left?.value ?? 0)) > 1e-6 || j.worst.standing !== j.best.standing;
+  const gaps = open ? gapsBehind(at.life, s, scaled(tree)) : [];
   let worst = j.worst;
   if (typeof papers === 'object' && gaps.length) {
     const assumed = judge(s, tree, assumeUse(at.life, papers.assume_use)).worst;
-    if (worseOf(assumed.standing, worst.standing) === assumed.standing && (assumed.left?.value ?? 0) < (worst.left?.value ?? 0))
+    if (
+      worseOf(assumed.standing, worst.standing) === assumed.standing &&
+      (assumed.left?.value ?? 0) < (worst.left?.value ?? 0)
+    )
       worst = assumed;
     warnings.push(`Where no paper says the use, the directive has it counted as ${plain(papers.assume_use)}.`);
   }
   if (papers === 'act_now' && gaps.length) {
-    warnings.push(`A paper is missing that this limit depends on (${gaps.map((g) => `${g.from} to ${g.to}`).join(', ')}): the directive says act now.`);
+    warnings.push(
+      `A paper is missing that this limit depends on (${gaps.map((g) => `${g.from} to ${g.to}`).join(', ')}): the directive says act now.`,
+    );
     worst = { ...worst, standing: worseOf('due', worst.standing), dueAt: { ...worst.dueAt, now: true } };
   }
   const best = verdict.answer === 'perhaps' ? bare('not affected') : j.best;
@@ -160,7 +181,8 @@ function warningsOf(at: Setting): string[] {
   if (life.stale) out.push('The last reading is old: every figure is as of that reading.');
   if (at.day < d.effective) out.push(`Not yet effective: it is in force from ${d.effective}.`);
   if (d.extract) out.push(`Only part of the official text was read: ${d.extract}`);
-  if (d.known === 'memory' || d.known === 'second-hand') out.push(`Its text is known ${d.known === 'memory' ? 'from memory' : 'second-hand'} only.`);
+  if (d.known === 'memory' || d.known === 'second-hand')
+    out.push(`Its text is known ${d.known === 'memory' ? 'from memory' : 'second-hand'} only.`);
   return out;
 }
 

@@ -1,6 +1,6 @@
 import type { Day } from '../foundation/day.ts';
-import { constantForm, SETTLED } from '../foundation/region/index.ts';
 import { isRefusal } from '../foundation/refusal.ts';
+import { constantForm, SETTLED } from '../foundation/region/index.ts';
 import { zPolicy } from '../record/index.ts';
 import { affected, groupsOf } from './affected.ts';
 import type { DirectiveDocument, Standing } from './document.ts';
@@ -100,7 +100,8 @@ function endedInCase(_d: DirectiveDocument, c: Case, s: Situation): string | nul
   for (const e of s.action.ended_by ?? []) {
     if ('kit' in e && c.kits?.includes(e.kit)) return `kit ${e.kit}`;
     if ('part_number' in e && c.part_number === e.part_number) return `part number ${e.part_number}`;
-    if ('action' in e && e.action === s.action.id && e.finding !== undefined && c.finding === e.finding) return `finding ${e.finding}`;
+    if ('action' in e && e.action === s.action.id && e.finding !== undefined && c.finding === e.finding)
+      return `finding ${e.finding}`;
   }
   return null;
 }
@@ -113,11 +114,17 @@ export function runCases(d: DirectiveDocument): CaseResult[] {
       const wrong: string[] = [];
       const off = (a: number | null, b: number) => a === null || Math.abs(rounded(a) - rounded(b)) > 1e-6;
       const e = c.expect;
-      if (e.standing !== undefined && got.standing !== e.standing) wrong.push(`stands "${got.standing}", not "${e.standing}"`);
+      if (e.standing !== undefined && got.standing !== e.standing)
+        wrong.push(`stands "${got.standing}", not "${e.standing}"`);
       if (e.counted !== undefined && off(got.counted, e.counted)) wrong.push(`counts ${got.counted}, not ${e.counted}`);
       if (e.left !== undefined && off(got.left, e.left)) wrong.push(`leaves ${got.left}, not ${e.left}`);
-      if (e.governing !== undefined && !got.governing?.includes(e.governing)) wrong.push(`governed by "${got.governing}"`);
-      return { name: c.name, passes: wrong.length === 0, because: wrong.length ? wrong.join('; ') : got.because || got.standing };
+      if (e.governing !== undefined && !got.governing?.includes(e.governing))
+        wrong.push(`governed by "${got.governing}"`);
+      return {
+        name: c.name,
+        passes: wrong.length === 0,
+        because: wrong.length ? wrong.join('; ') : got.because || got.standing,
+      };
     } catch (error) {
       if (!isRefusal(error)) throw error;
       return { name: c.name, passes: false, because: error.message };

@@ -23,13 +23,19 @@ export function doneUnder(d: DirectiveDocument, action: Action, model: RecordMod
     ({ body: b, day }) =>
       (b.directive === d.number && b.issue === d.issue && b.action === action.id) ||
       (action.credit ?? []).some(
-        (c) => c.directive === b.directive && c.action === b.action && (c.not_before === undefined || day >= c.not_before),
+        (c) =>
+          c.directive === b.directive && c.action === b.action && (c.not_before === undefined || day >= c.not_before),
       ),
   );
 }
 
 /** The finding that started an action: the first one after it was last done. */
-export function startedBy(d: DirectiveDocument, action: Action, model: RecordModel, subject: string): Accomplished | null {
+export function startedBy(
+  d: DirectiveDocument,
+  action: Action,
+  model: RecordModel,
+  subject: string,
+): Accomplished | null {
   const causes = (action.started_by ?? []).flatMap((s) => {
     const cause = d.actions.find((a) => a.id === s.action);
     const all = cause ? doneUnder(d, cause, model, subject) : [];

@@ -6,7 +6,7 @@ export { assessAll, inForce, standingOn } from './assess-all.ts';
 export { type CaseResult, runCases } from './cases.ts';
 export * from './document.ts';
 export { cutsOf } from './history.ts';
-export * from './model.ts';
 export { mixOf } from './mix.ts';
+export * from './model.ts';
 export { readDirective } from './read.ts';
 export { type ReadBack, readBack } from './read-back.ts';

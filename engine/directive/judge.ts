@@ -1,11 +1,12 @@
 import type { LinearForm } from '../foundation/region/index.ts';
 import type { Standing } from './document.ts';
-import { extremes, oneEnd, rounded, valueIn } from './expression/index.ts';
+import { evaluate, extremes, type FormOf, factsOf, rounded, valueIn } from './expression/index.ts';
 import { countedAt, notBefore, scaled, type Tree, treeOf } from './limit.ts';
-import { landingsAhead } from './mix.ts';
+import { flownOn, landingsAhead } from './mix.ts';
 import type { EndOfAnswer } from './model.ts';
-import { formsOf, type Situation } from './situation.ts';
-import { dueOf, type Held, hold, type Nearness } from './standing.ts';
+import { formsOf, placed, type Situation } from './situation.ts';
+import { dueOf, type Held, hold, type Nearness, worseOf } from './standing.ts';
+import { expressionOf } from './vocabulary.ts';
 
 export interface Judged {
   readonly tree: Tree;
@@ -25,7 +26,8 @@ export function treeInForce(s: Situation, warn: (text: string) => void): Tree | 
 }
 
 /** A limit's standing in the words of the action: done and repeating only while the next look is not yet soon. */
-export const standingOf = (n: Nearness, done: boolean): Standing => (n === 'not yet due' && done ? 'done and repeating' : n);
+export const standingOf = (n: Nearness, done: boolean): Standing =>
+  n === 'not yet due' && done ? 'done and repeating' : n;
 
 const carrierOf = (s: Situation, history: readonly number[]) => {
   const facts = s.facts('now', 'aircraft') ?? s.facts('now', 'part') ?? {};
@@ -47,13 +49,22 @@ export function judge(
   const found = extremes(margin, forms, s.region);
   const end = (e: typeof found.low): [EndOfAnswer, readonly Held[]] => {
     const held = hold(tree, forms, e.witness);
-    const { dueAt, left } = dueOf(held, carrierOf(s, e.witness), landingsAhead(s.mix));
+    const { dueAt, left } = dueOf(flownOut(s, held, forms, e.witness), carrierOf(s, e.witness), landingsAhead(s.mix));
     const plain = standingOf(held[0]!.nearness, s.done !== null);
     // An end that is only enclosed may lie past what its witness shows: the bound speaks, never the softer witness.
-    const beyond: Nearness = rounded(e.value) < 0 ? 'overdue' : held[0]!.nearness;
-    const standing = e === found.low && e.proven === 'enclosure' ? standingOf(beyond, s.done !== null) : plain;
+    const v = rounded(e.value);
+    const beyond: Nearness = v < 0 ? 'overdue' : v === 0 ? 'due' : v <= 1 ? 'soon due' : 'not yet due';
+    const standing =
+      e === found.low && e.proven === 'enclosure' ? worseOf(standingOf(beyond, s.done !== null), plain) : plain;
     return [
-      { standing, dueAt, left, counted: counting ? rounded(valueIn(counting, forms, e.witness)) : null, witness: e.witness, proven: e.proven },
+      {
+        standing,
+        dueAt,
+        left,
+        counted: counting ? rounded(valueIn(counting, forms, e.witness)) : null,
+        witness: e.witness,
+        proven: e.proven,
+      },
       held,
     ];
   };
@@ -68,5 +79,30 @@ export function judge(
     counted: ends ? { low: rounded(ends.low.value), high: rounded(ends.high.value) } : null,
   };
 }
-/** Only the worse end, for what a paper would do. */
-export const worstFigure = (s: Situation, tree: Tree): number => oneEnd(scaled(tree), formsOf(s), s.region, 'low').value;
+
+const FAR_H = 200_000;
+/** Hours of the carrier until a counted limit is used up in one history, flown out with the formula itself: its slope may change on the way. */
+function flownOut(s: Situation, held: readonly Held[], forms: FormOf, history: readonly number[]): readonly Held[] {
+  const counts = s.action.counts;
+  if (!counts || !held.some((h) => h.leaf.unit === 'counted' && h.leaf.counts)) return held;
+  const e = expressionOf(counts.expression, s.vocabulary);
+  const facts: Record<string, number> = {};
+  for (const name of factsOf(e)) {
+    const f = forms(placed('part', 'now', name), true);
+    facts[name] = f.terms.reduce((t, [v, c]) => t + c * (history[v] ?? 0), f.constant);
+  }
+  const start = evaluate(e, facts);
+  const used = (h: number) => evaluate(e, flownOn(facts, s.mix, h)) - start;
+  return held.map((h) => {
+    if (!h.leaf.counts || h.left <= 0) return h;
+    if (used(FAR_H) < h.left) return { ...h, hours: null };
+    let [low, high] = [0, 1];
+    while (used(high) < h.left) high *= 2;
+    for (let i = 0; i < 60; i++) {
+      const middle = (low + high) / 2;
+      if (used(middle) < h.left) low = middle;
+      else high = middle;
+    }
+    return { ...h, hours: high };
+  });
+}

@@ -1,5 +1,5 @@
-import type { Day } from '../foundation/day.ts';
 import { parseHours } from '../foundation/convert.ts';
+import type { Day } from '../foundation/day.ts';
 import type { EntryOf, Life, RecordModel, Thing } from '../record/index.ts';
 import type { Candidate } from './affected.ts';
 import type { Action, DirectiveDocument } from './document.ts';
@@ -42,7 +42,11 @@ export function situationOf(at: Setting): Situation {
   const { directive: d, action, life, model, day } = at;
   const thing = life.subject;
   const cause = startedBy(d, action, model, thing.id);
-  const point = (p: { day: Day; entry?: string }) => ({ day: p.day, key: p.day, ...(p.entry ? { entry: p.entry } : {}) });
+  const point = (p: { day: Day; entry?: string }) => ({
+    day: p.day,
+    key: p.day,
+    ...(p.entry ? { entry: p.entry } : {}),
+  });
   const last = doneUnder(d, action, model, thing.id).findLast((e) => e.day <= day);
   const extension = alternativeOf(at)?.body.extends_by_h;
   const start = cause ? point({ day: cause.day, entry: cause.id }) : point({ day: d.effective });
@@ -53,7 +57,8 @@ export function situationOf(at: Setting): Situation {
     vocabulary: vocabularyOf(d.cases),
     day,
     region: life.region,
-    facts: (key, whose) => (whose === 'part' ? life.at(dayOf(key)) : (life.carrierAt(dayOf(key)) ?? life.at(dayOf(key)))),
+    facts: (key, whose) =>
+      whose === 'part' ? life.at(dayOf(key)) : (life.carrierAt(dayOf(key)) ?? life.at(dayOf(key))),
     point: (o) => {
       const h = happening(o, { d, model, thing });
       return h === null || h === 'new' ? h : point(h);

@@ -5,6 +5,7 @@ import {
   type Condition,
   choose,
   type Expression,
+  evaluate,
   fact,
   factsOf,
   largest,
@@ -15,8 +16,7 @@ import {
   subtract,
 } from './expression/index.ts';
 import { flownOn, landingsAhead } from './mix.ts';
-import { evaluate } from './expression/index.ts';
-import { formsOf, type Point, placed, type Situation, type Whose } from './situation.ts';
+import { type Point, placed, type Situation, type Whose } from './situation.ts';
 import { conditionOf, expressionOf } from './vocabulary.ts';
 import { limitInWords } from './words.ts';
 
@@ -31,6 +31,9 @@ export interface Leaf {
   readonly perHour: number;
   readonly day: Day | null;
   readonly now: boolean;
+  /** The meter that it is read on, if flying uses it up; true `counts` for the directive's own formula. */
+  readonly meter: 'hours' | 'landings' | null;
+  readonly counts: boolean;
   readonly words: string;
   readonly entry: string | null;
 }
@@ -71,16 +74,38 @@ type Simple = Exclude<Limit, { first_of: Limit[] } | { later_of: Limit[] } | { w
 
 function leafOf(limit: Simple, s: Situation, warn: (text: string) => void): Leaf | null {
   const words = limitInWords(limit, s.action);
-  const base = { kind: 'leaf' as const, words, now: false, day: null, entry: null, is: 'is' in limit ? limit.is : ('at' as const) };
+  const base = {
+    kind: 'leaf' as const,
+    words,
+    now: false,
+    day: null,
+    entry: null,
+    meter: null,
+    counts: false,
+    is: 'is' in limit ? limit.is : ('at' as const),
+  };
   if ('on' in limit) return calendar(base, limit.on as Day, s, null);
   if ('before_further_flight' in limit) {
-    const flown = (n: string) => subtract(fact(placed('part', s.start.key, n), true), fact(placed('part', 'now', n), true));
+    const flown = (n: string) =>
+      subtract(fact(placed('part', s.start.key, n), true), fact(placed('part', 'now', n), true));
     const margin = add(flown('hours.total'), flown('landings.total'));
-    return { ...base, margin, scale: 1, unit: 'h', perHour: 1, now: true, entry: s.start.entry ?? null };
+    return {
+      ...base,
+      margin,
+      scale: 1,
+      unit: 'h',
+      perHour: 1,
+      now: true,
+      meter: 'hours',
+      entry: s.start.entry ?? null,
+    };
   }
   if ('next_inspection' in limit) {
     const name = `inspections.${limit.next_inspection}`;
-    const since = subtract(fact(placed('aircraft', 'now', name), true), fact(placed('aircraft', s.start.key, name), true));
+    const since = subtract(
+      fact(placed('aircraft', 'now', name), true),
+      fact(placed('aircraft', s.start.key, name), true),
+    );
     return { ...base, margin: subtract(number(1), multiply(number(2), since)), scale: 1, unit: 'counted', perHour: 0 };
   }
   const origin = 'since' in limit && limit.since !== undefined ? limit.since : 'new';
@@ -106,6 +131,7 @@ function leafOf(limit: Simple, s: Situation, warn: (text: string) => void): Leaf
       margin: subtract(number(limit.hours_h + s.extends_h), used(limit.of, 'hours.total')),
       scale: 1 / s.policy.soon_h,
       unit: 'h',
+      meter: 'hours',
       perHour: 1,
     };
   const landings = landingsAhead(s.mix);
@@ -116,23 +142,32 @@ function leafOf(limit: Simple, s: Situation, warn: (text: string) => void): Leaf
       margin: subtract(number(limit.landings + s.extends_h * landings), used(limit.of, 'landings.total')),
       scale: 1 / s.policy.soon_landings,
       unit: 'landings',
+      meter: 'landings',
       perHour: landings,
     };
   const now = countedAt(s, 'now')!;
   const counted = point === 'new' ? now : subtract(now, countedAt(s, point.key)!);
   const perHour = ratePerHour(s);
-  const soon = s.action.counts?.unit === 'landings' ? s.policy.soon_landings / Math.max(landings, 0.01) : s.policy.soon_h;
+  const soon =
+    s.action.counts?.unit === 'landings' ? s.policy.soon_landings / Math.max(landings, 0.01) : s.policy.soon_h;
   return {
     ...base,
     entry,
     margin: subtract(number(limit.counted + s.extends_h * perHour), counted),
     scale: 1 / (soon * (perHour > 0 ? perHour : 1)),
     unit: 'counted',
+    counts: true,
+    meter: s.action.counts?.unit === 'landings' ? 'landings' : 'hours',
     perHour,
   };
 }
 
-function calendar(base: Omit<Leaf, 'margin' | 'scale' | 'unit' | 'perHour'>, day: Day, s: Situation, entry: string | null): Leaf {
+function calendar(
+  base: Omit<Leaf, 'margin' | 'scale' | 'unit' | 'perHour'>,
+  day: Day,
+  s: Situation,
+  entry: string | null,
+): Leaf {
   return {
     ...base,
     entry,
@@ -163,9 +198,12 @@ function ratePerHour(s: Situation): number {
   const facts: Record<string, number> = {};
   for (const name of factsOf(e)) {
     const f = forms[name];
-    facts[name] = f ? f.constant + f.terms.reduce((t, [v, c]) => t + c * (c > 0 ? s.region.variables[v]!.high : s.region.variables[v]!.low), 0) : 0;
+    facts[name] = f
+      ? f.constant +
+        f.terms.reduce((t, [v, c]) => t + c * (c > 0 ? s.region.variables[v]!.high : s.region.variables[v]!.low), 0)
+      : 0;
   }
-  const step = 10;
+  const step = s.policy.soon_h;
   return Math.max(0, (evaluate(e, flownOn(facts, s.mix, step)) - evaluate(e, facts)) / step);
 }
 
@@ -177,6 +215,13 @@ export function scaled(t: Tree): Expression {
 }
 export const notBefore = (t: Tree, day: Day, s: Situation): Tree => ({
   kind: 'later',
-  of: [t, calendar({ kind: 'leaf', words: `the effective date`, now: false, is: 'at', entry: null, day }, later(day, s.day), s, null)],
+  of: [
+    t,
+    calendar(
+      { kind: 'leaf', words: `the effective date`, now: false, is: 'at', entry: null, day, meter: null, counts: false },
+      later(day, s.day),
+      s,
+      null,
+    ),
+  ],
 });
-export { formsOf };

@@ -35,7 +35,9 @@ export function found(s: Situation, variables: readonly number[], witness: reado
     region: {
       ...s.region,
       variables: s.region.variables.map((v, i) =>
-        fixed.has(i) && witness[i] !== undefined ? { ...v, low: Math.max(v.low, witness[i]! - 1e-7), high: Math.min(v.high, witness[i]! + 1e-7) } : v,
+        fixed.has(i) && witness[i] !== undefined
+          ? { ...v, low: Math.max(v.low, witness[i]! - 1e-7), high: Math.min(v.high, witness[i]! + 1e-7) }
+          : v,
       ),
     },
   };

@@ -1,5 +1,5 @@
-import { addDays, type Day, earlier } from '../foundation/day.ts';
 import { secondsFromHours } from '../foundation/convert.ts';
+import { addDays, type Day, earlier } from '../foundation/day.ts';
 import type { Life } from '../record/index.ts';
 import type { Mix } from './model.ts';
 

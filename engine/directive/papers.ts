@@ -1,6 +1,6 @@
 import { isRefusal } from '../foundation/refusal.ts';
 import type { Life } from '../record/index.ts';
-import { judge, type Judged } from './judge.ts';
+import { type Judged, judge } from './judge.ts';
 import type { Tree } from './limit.ts';
 import { found } from './missing.ts';
 import type { EndOfAnswer, PaperWanted } from './model.ts';

@@ -1,5 +1,5 @@
 import type { Action, DirectiveDocument, Group } from './document.ts';
-import { readBack as sayExpression, readBackCondition } from './expression/index.ts';
+import { readBackCondition, readBack as sayExpression } from './expression/index.ts';
 import { serialsInWords } from './serials.ts';
 import { conditionOf, expressionOf, vocabularyOf } from './vocabulary.ts';
 import { limitInWords, plain } from './words.ts';
@@ -26,7 +26,8 @@ export function readBack(d: DirectiveDocument): ReadBack[] {
   const about = [
     `${d.number}, issue ${d.issue}, of ${d.authority}: a ${RANK[d.rank]}. Issued ${d.issued}, effective ${d.effective}.`,
     ...(d.supersedes ?? []).map(
-      (s) => `It supersedes ${s.number}${s.issue ? `, issue ${s.issue}` : ''}${s.effective ? `, which was effective ${s.effective}` : ''}.`,
+      (s) =>
+        `It supersedes ${s.number}${s.issue ? `, issue ${s.issue}` : ''}${s.effective ? `, which was effective ${s.effective}` : ''}.`,
     ),
     ...(d.unsafe_condition ? [`Its reason: ${stop(d.unsafe_condition)}`] : []),
     `Text read at: ${d.reference} (${d.known}).`,
@@ -40,7 +41,12 @@ export function readBack(d: DirectiveDocument): ReadBack[] {
     ...d.actions.map((a) => ({ heading: a.title, sentences: action(d, a, say) })),
   ];
 }
-const RANK = { directive: 'directive', limitation: 'limitation', bulletin: 'voluntary bulletin', advice: 'piece of shop advice' };
+const RANK = {
+  directive: 'directive',
+  limitation: 'limitation',
+  bulletin: 'voluntary bulletin',
+  advice: 'piece of shop advice',
+};
 const stop = (t: string): string => (/[.!?]$/.test(t) ? t : `${t}.`);
 const article = (what: string) => (what === 'aircraft' ? 'the aircraft itself' : `each ${plain(what)} on its own`);
 
@@ -62,23 +68,30 @@ function group(g: Group, say: (c: string) => string): string[] {
 }
 
 function action(d: DirectiveDocument, a: Action, say: (c: string) => string): string[] {
-  const limit = (l: NonNullable<Action['first']>) => limitInWords(l, a).replace(/if (.+?): /g, (_, c: string) => `if ${safe(say, c)}: `);
+  const limit = (l: NonNullable<Action['first']>) =>
+    limitInWords(l, a).replace(/if (.+?): /g, (_, c: string) => `if ${safe(say, c)}: `);
   const out = [`To ${plain(a.does)}${a.method ? ` (${a.method})` : ''}: it looks at ${article(a.looks_at)}.`];
   if (a.affects) out.push(...group(a.affects, say).map((s) => `This action: ${s}`));
   if (a.counts)
-    out.push(`${cap(a.counts.called)} are: ${sayExpression(expressionOf(a.counts.expression, vocabularyOf(d.cases)), factWords)}.`);
+    out.push(
+      `${cap(a.counts.called)} are: ${sayExpression(expressionOf(a.counts.expression, vocabularyOf(d.cases)), factWords)}.`,
+    );
   for (const s of a.started_by ?? []) out.push(`It starts when ${plain(s.action)} finds "${plain(s.finding)}".`);
   out.push(a.first ? `First due: ${limit(a.first)}.` : 'First due: before further flight after that finding.');
   if (a.repeat) out.push(`Then again, from each time it is done: ${limit(a.repeat)}.`);
   else out.push('Done once, it is ended for that part.');
   for (const c of a.credit ?? [])
-    out.push(`Earlier work counts: ${c.directive}, ${plain(c.action)}${c.not_before ? `, if done on or after ${c.not_before}` : ''}.`);
+    out.push(
+      `Earlier work counts: ${c.directive}, ${plain(c.action)}${c.not_before ? `, if done on or after ${c.not_before}` : ''}.`,
+    );
   for (const e of a.ended_by ?? []) {
-    if ('action' in e) out.push(`Ended for that part by ${plain(e.action)}${e.finding ? ` with finding "${plain(e.finding)}"` : ''}.`);
+    if ('action' in e)
+      out.push(`Ended for that part by ${plain(e.action)}${e.finding ? ` with finding "${plain(e.finding)}"` : ''}.`);
     else if ('kit' in e) out.push(`Ended by kit ${plain(e.kit)}.`);
     else out.push(`Ended by part number ${e.part_number}.`);
   }
-  if (a.forbids_fitting) out.push(`From the effective date no part number ${a.forbids_fitting.join(' or ')} may be fitted.`);
+  if (a.forbids_fitting)
+    out.push(`From the effective date no part number ${a.forbids_fitting.join(' or ')} may be fitted.`);
   if (a.needs?.access) out.push(`Access: ${stop(a.needs.access)}`);
   if (a.needs?.report_within_days !== undefined) out.push(`Report within ${a.needs.report_within_days} days.`);
   out.push(

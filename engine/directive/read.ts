@@ -22,8 +22,16 @@ export function readDirective(input: unknown): DirectiveDocument {
   const d = parseDocument(zDirectiveDocument, input, 'directive');
   const words = vocabularyOf(d.cases);
   const ids = new Set(d.actions.map((a) => a.id));
-  const refuse = (code: 'incomplete' | 'action-unknown' | 'serials-reversed' | 'case-missing', given: string, remedy: string) => {
-    throw new Refusal(`directive.${code}`, { given: `directive ${d.number}: ${given}`, allowed: 'a rule that is whole', remedy });
+  const refuse = (
+    code: 'incomplete' | 'action-unknown' | 'serials-reversed' | 'case-missing',
+    given: string,
+    remedy: string,
+  ) => {
+    throw new Refusal(`directive.${code}`, {
+      given: `directive ${d.number}: ${given}`,
+      allowed: 'a rule that is whole',
+      remedy,
+    });
   };
   if (ids.size !== d.actions.length) refuse('incomplete', 'two actions have one id', 'Give each action its own id');
   if (d.effective < d.issued) refuse('incomplete', 'it is effective before it was issued', 'Correct the two dates');
@@ -34,7 +42,8 @@ export function readDirective(input: unknown): DirectiveDocument {
     for (const m of g.models ?? [])
       for (const s of [...(m.serials ?? []), ...(m.except ?? [])]) {
         const problem = serialsProblem(s);
-        if (problem) refuse('serials-reversed', `${where}: ${problem}`, 'Write the lower serial first, both of one series');
+        if (problem)
+          refuse('serials-reversed', `${where}: ${problem}`, 'Write the lower serial first, both of one series');
       }
     if (g.condition) conditionOf(g.condition, words);
   };
@@ -43,11 +52,16 @@ export function readDirective(input: unknown): DirectiveDocument {
     if (a.affects) group(a.affects, a.id);
     if (a.counts) expressionOf(a.counts.expression, words);
     if (!a.first && !a.started_by?.length)
-      refuse('incomplete', `action "${a.id}" has neither a first limit nor a finding that starts it`, 'Say when it is first due');
+      refuse(
+        'incomplete',
+        `action "${a.id}" has neither a first limit nor a finding that starts it`,
+        'Say when it is first due',
+      );
     for (const s of a.started_by ?? []) known(s.action, `started_by of "${a.id}"`);
     for (const e of a.ended_by ?? []) if ('action' in e) known(e.action, `ended_by of "${a.id}"`);
     for (const l of limitsOf(a)) {
-      if ('counted' in l && !a.counts) refuse('incomplete', `action "${a.id}" has a counted limit but counts nothing`, 'Write its formula');
+      if ('counted' in l && !a.counts)
+        refuse('incomplete', `action "${a.id}" has a counted limit but counts nothing`, 'Write its formula');
       if ('when' in l) conditionOf(l.when, words);
       if ('since' in l && typeof l.since === 'object') {
         if ('finding' in l.since) known(l.since.finding.action, `a limit of "${a.id}"`);
@@ -56,7 +70,11 @@ export function readDirective(input: unknown): DirectiveDocument {
       }
     }
     if (!d.cases.some((c) => c.action === a.id))
-      refuse('case-missing', `action "${a.id}" has no test case`, 'Write at least one case with facts and what must come out');
+      refuse(
+        'case-missing',
+        `action "${a.id}" has no test case`,
+        'Write at least one case with facts and what must come out',
+      );
   }
   for (const c of d.cases) known(c.action, `case "${c.name}"`);
   for (const a of d.actions) follow(d, a.id, []);

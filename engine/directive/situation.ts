@@ -33,7 +33,10 @@ export interface Situation {
 /** Name of a fact at a moment of one life, as the joined expressions use it: `aircraft|2024-04-03|hours.total`. */
 export const placed = (whose: Whose, key: string, name: string): string => `${whose}|${key}|${name}`;
 
-export function formsOf(s: Situation, only?: (form: LinearForm, name: string, facts: Readonly<Record<string, LinearForm>>) => LinearForm): FormOf {
+export function formsOf(
+  s: Situation,
+  only?: (form: LinearForm, name: string, facts: Readonly<Record<string, LinearForm>>) => LinearForm,
+): FormOf {
   return (full) => {
     const [whose, key, name] = full.split('|') as [Whose, string, string];
     const facts = s.facts(key, whose) ?? {};

@@ -1,8 +1,7 @@
 import { secondsFromHours } from '../foundation/convert.ts';
 import type { Day } from '../foundation/day.ts';
 import { STANDINGS, type Standing } from './document.ts';
-import { rounded, valueIn, type FormOf } from './expression/index.ts';
-import { choose, number } from './expression/index.ts';
+import { choose, type FormOf, number, rounded, valueIn } from './expression/index.ts';
 import type { Leaf, Tree } from './limit.ts';
 import type { DueAt, Left } from './model.ts';
 
@@ -25,6 +24,8 @@ export interface Held {
   readonly nearness: Nearness;
   /** Figure on the shop's yardstick, for choosing which governs. */
   readonly scaled: number;
+  /** The carrier's hours until then where the formula was flown out; null: never at this mix. */
+  readonly hours?: number | null;
 }
 
 /** Every limit that can govern in one possible history: the one that does first, then the others of a "whichever comes first". */
@@ -47,7 +48,8 @@ export function hold(t: Tree, forms: FormOf, history: readonly number[]): readon
 }
 
 /** The carrier's hours until a limit is used up, at the stated mix; null where flying does not use it up. */
-const hoursLeft = (h: Held): number | null => (h.leaf.perHour > 0 ? h.left / h.leaf.perHour : null);
+const hoursLeft = (h: Held): number | null =>
+  h.hours !== undefined ? h.hours : h.leaf.perHour > 0 ? h.left / h.leaf.perHour : null;
 
 /**
  * The reading at which it falls due, with what is left. Of a "whichever comes first" the reading and the date
@@ -59,15 +61,21 @@ export function dueOf(
   landingsPerHour: number,
 ): { dueAt: DueAt; left: Left } {
   const governs = held[0]!;
-  const flying = held.filter((h) => hoursLeft(h) !== null && !h.leaf.now).sort((a, b) => hoursLeft(a)! - hoursLeft(b)!)[0];
+  const flying = held
+    .filter((h) => hoursLeft(h) !== null && !h.leaf.now)
+    .sort((a, b) => hoursLeft(a)! - hoursLeft(b)!)[0];
   const calendar = held.filter((h) => h.leaf.day !== null).sort((a, b) => a.left - b.left)[0];
   const hours = flying ? hoursLeft(flying)! : null;
   const now = governs.leaf.now;
-  const byLandings = flying && (flying.leaf.unit === 'landings' || /landings/.test(flying.leaf.words));
+  const byLandings = flying?.leaf.meter === 'landings';
   const more = byLandings ? (flying.leaf.unit === 'landings' ? flying.left : hours! * landingsPerHour) : null;
   const dueAt: DueAt = {
-    total_s: hours !== null && carrier.total_s !== null ? Math.floor(carrier.total_s + secondsFromHours(hours)) : null,
-    landings: more !== null && carrier.landings !== null ? Math.floor(carrier.landings + more + 1e-9) : null,
+    total_s:
+      hours !== null && !byLandings && carrier.total_s !== null
+        ? Math.max(0, Math.floor(carrier.total_s + secondsFromHours(hours)))
+        : null,
+    landings:
+      more !== null && carrier.landings !== null ? Math.max(0, Math.floor(carrier.landings + more + 1e-6)) : null,
     day: calendar ? (calendar.leaf.day as Day) : null,
     now,
   };
@@ -75,7 +83,7 @@ export function dueOf(
     value: governs.left,
     unit: governs.leaf.unit,
     hours_s: now ? 0 : hours === null ? null : byLandings ? null : secondsFromHours(hours),
-    landings: now ? null : more === null ? null : Math.floor(more + 1e-9),
+    landings: now ? null : more === null ? null : Math.floor(more + 1e-6),
     limit: governs.leaf.words,
   };
   return { dueAt, left };

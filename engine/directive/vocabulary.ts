@@ -1,5 +1,11 @@
 import { USES } from '../record/index.ts';
-import { type Condition, type Expression, parseCondition, parseExpression, type Vocabulary } from './expression/index.ts';
+import {
+  type Condition,
+  type Expression,
+  parseCondition,
+  parseExpression,
+  type Vocabulary,
+} from './expression/index.ts';
 
 /** Families of facts: members that the record does not know are zero. */
 const FAMILIES = ['inspections.*', 'kit.*.hours', 'kit.*.landings', 'since.*.hours', 'since.*.landings', 'count.*'];
@@ -11,7 +17,8 @@ export function vocabularyOf(cases: readonly { readonly facts: Readonly<Record<s
     families.add(`hours.${u}`);
     families.add(`landings.${u}`);
   }
-  for (const c of cases) for (const name of Object.keys(c.facts)) if (/^(hours|landings)\./.test(name)) families.add(name);
+  for (const c of cases)
+    for (const name of Object.keys(c.facts)) if (/^(hours|landings)\./.test(name)) families.add(name);
   return { names: ['hours.total', 'landings.total', 'age.days'], families: [...families] };
 }
 

@@ -23,8 +23,7 @@ export function originInWords(o: Origin): string {
 export function limitInWords(l: Limit, a: Action): string {
   if ('first_of' in l) return `whichever comes first: ${l.first_of.map((x) => limitInWords(x, a)).join('; ')}`;
   if ('later_of' in l) return `whichever comes later: ${l.later_of.map((x) => limitInWords(x, a)).join('; ')}`;
-  if ('when' in l)
-    return `if ${l.when}: ${limitInWords(l.limit, a)}; otherwise: ${limitInWords(l.otherwise, a)}`;
+  if ('when' in l) return `if ${l.when}: ${limitInWords(l.limit, a)}; otherwise: ${limitInWords(l.otherwise, a)}`;
   if ('before_further_flight' in l) return 'before further flight';
   if ('next_inspection' in l) return `at the next ${plain(l.next_inspection)} inspection`;
   const past = l.is === 'more than' ? 'more than ' : '';

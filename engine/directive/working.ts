@@ -3,11 +3,15 @@ import { factsOf } from './expression/index.ts';
 import type { Judged } from './judge.ts';
 import type { Setting } from './life-situation.ts';
 import type { Situation } from './situation.ts';
-import { vocabularyOf, expressionOf } from './vocabulary.ts';
+import { expressionOf, vocabularyOf } from './vocabulary.ts';
 
 const sourceOf = (at: Setting) => ({
   source: `${at.directive.number}, issue ${at.directive.issue}${at.action.source ? `, ${at.action.source}` : ''} (${at.directive.reference})`,
-  provenance: { source: at.directive.reference, known: at.directive.known, ...(at.action.source ? { place: at.action.source } : {}) },
+  provenance: {
+    source: at.directive.reference,
+    known: at.directive.known,
+    ...(at.action.source ? { place: at.action.source } : {}),
+  },
 });
 
 /** Every step from the logbook to the limit. */
@@ -25,7 +29,8 @@ export const workingOf = {
     const steps: Step[] = [];
     const counts = at.action.counts;
     const names = counts ? factsOf(expressionOf(counts.expression, vocabularyOf(at.directive.cases))) : [];
-    for (const name of names) if (at.life.factNames.includes(name)) steps.push(...at.life.figure(name, at.day).working.slice(-1));
+    for (const name of names)
+      if (at.life.factNames.includes(name)) steps.push(...at.life.figure(name, at.day).working.slice(-1));
     if (counts && j.counted)
       steps.push({
         symbol: 'C',
@@ -36,7 +41,14 @@ export const workingOf = {
         ...sourceOf(at),
       });
     if (s.done)
-      steps.push({ symbol: 'D', meaning: 'Last done', formula: '', value: s.done.day, unit: '', entries: [s.done.entry] });
+      steps.push({
+        symbol: 'D',
+        meaning: 'Last done',
+        formula: '',
+        value: s.done.day,
+        unit: '',
+        entries: [s.done.entry],
+      });
     for (const h of j.held.worst) {
       const best = j.held.best.find((b) => b.leaf === h.leaf);
       const [a, b] = [h.left, best?.left ?? h.left];
@@ -54,7 +66,10 @@ export const workingOf = {
       symbol: 'mix',
       meaning: 'Flying ahead, from which readings are projected',
       formula: Object.entries(s.mix.hours)
-        .map(([u, share]) => `${Math.round(share * 100)} % ${u}, ${Math.round((s.mix.landingsPerHour[u] ?? 1) * 100) / 100} landings an hour`)
+        .map(
+          ([u, share]) =>
+            `${Math.round(share * 100)} % ${u}, ${Math.round((s.mix.landingsPerHour[u] ?? 1) * 100) / 100} landings an hour`,
+        )
         .join('; '),
       value: s.mix.from,
       unit: '',

@@ -261,10 +261,10 @@ function join(
 /** The plain value of an expression in one possible history. */
 export function valueIn(e: Expression, formOf: FormOf, history: readonly number[]): number {
   const facts = new Proxy({} as Record<string, number>, {
-    get: (_, name: string) => valueOf(formOf(name, true), history),
+    get: (_, name: string) => formIn(formOf(name, true), history),
     has: () => true,
     getOwnPropertyDescriptor: (_, name: string) => ({
-      value: valueOf(formOf(name, true), history),
+      value: formIn(formOf(name, true), history),
       enumerable: true,
       configurable: true,
       writable: true,
@@ -272,5 +272,5 @@ export function valueIn(e: Expression, formOf: FormOf, history: readonly number[
   });
   return evaluate(e, facts);
 }
-const valueOf = (form: LinearForm, history: readonly number[]): number =>
+const formIn = (form: LinearForm, history: readonly number[]): number =>
   form.terms.reduce((t, [v, c]) => t + c * (history[v] ?? 0), form.constant);
