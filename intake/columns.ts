@@ -76,20 +76,21 @@ export function cellsOf(grid: Grid, header: number, column: number): Cell[] {
 
 const DATE_LIKE =
   /^\s*(\d{1,4}[./-]\d{1,2}[./-]\d{1,4}|\d{1,2}[ .-]+[a-z]{3,9}[ .,-]+\d{2,4}|[a-z]{3,9}\.? \d{1,2},? \d{4})\b/i;
-/** What most cells of a column are: day, figure or text. */
-export function kindOf(grid: Grid, header: number, column: number): 'day' | 'figure' | 'text' | 'empty' {
+const FIGURE_LIKE = /^[\s+-]*\d[\d\s.,:'’\u00a0\u2007\u2009\u202f]*(h|hrs?)?\s*$/i;
+const isDayLike = (c: Cell) => c.is === 'day' || DATE_LIKE.test(c.text);
+const isFigureLike = (c: Cell) =>
+  c.is === 'number' || c.is === 'time' || c.is === 'unreadable' || (!isDayLike(c) && FIGURE_LIKE.test(c.text));
+
+/** Share of the filled cells of a column that could be a day, or a figure. */
+export function sharesOf(grid: Grid, header: number, column: number): { filled: number; day: number; figure: number } {
   const cells = cellsOf(grid, header, column);
-  if (cells.length === 0) return 'empty';
-  const share = (test: (c: Cell) => boolean) => cells.filter(test).length / cells.length;
-  if (share((c) => c.is === 'day' || DATE_LIKE.test(c.text)) > 0.6) return 'day';
-  if (
-    share(
-      (c) =>
-        c.is === 'number' ||
-        c.is === 'time' ||
-        /^[\s+-]*\d[\d\s.,:'’\u00a0\u2007\u2009\u202f]*(h|hrs?)?\s*$/i.test(c.text),
-    ) > 0.6
-  )
-    return 'figure';
-  return 'text';
+  const share = (test: (c: Cell) => boolean) => (cells.length === 0 ? 0 : cells.filter(test).length / cells.length);
+  return { filled: cells.length, day: share(isDayLike), figure: share(isFigureLike) };
+}
+
+/** What most cells of a column are. */
+export function kindOf(grid: Grid, header: number, column: number): 'day' | 'figure' | 'text' | 'empty' {
+  const shares = sharesOf(grid, header, column);
+  if (shares.filled === 0) return 'empty';
+  return shares.day > 0.6 ? 'day' : shares.figure > 0.6 ? 'figure' : 'text';
 }

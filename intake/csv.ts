@@ -34,6 +34,16 @@ export function sniffDelimiter(text: string): string {
   return best.delimiter;
 }
 
+/**
+ * Windows-1252 where it differs from Latin-1, 0x80 to 0x9f, as the WHATWG Encoding Standard maps it. Written out because
+ * the decoder of some Node.js releases reads these bytes as control characters.
+ */
+const HIGH = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ';
+const windows1252 = (bytes: Uint8Array): string =>
+  Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength)
+    .toString('latin1')
+    .replace(/[\u0080-\u009f]/g, (c) => HIGH[c.charCodeAt(0) - 0x80]!);
+
 function decode(bytes: Uint8Array): { text: string; encoding: NonNullable<Grid['encoding']> } {
   const utf16 = (label: string) => ({ text: new TextDecoder(label).decode(bytes), encoding: 'utf-16' as const });
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return utf16('utf-16le');
@@ -48,7 +58,7 @@ function decode(bytes: Uint8Array): { text: string; encoding: NonNullable<Grid['
   try {
     return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), encoding: 'utf-8' };
   } catch {
-    return { text: new TextDecoder('windows-1252').decode(bytes), encoding: 'windows-1252' };
+    return { text: windows1252(bytes), encoding: 'windows-1252' };
   }
 }
 

@@ -1,4 +1,4 @@
-import { cellsOf, headerRowOf, headingOf, kindOf, rowsBelow, wordOf, wordsOf } from './columns.ts';
+import { cellsOf, headerRowOf, headingOf, kindOf, rowsBelow, sharesOf, wordOf, wordsOf } from './columns.ts';
 import { leadingPair } from './figures.ts';
 import { COLUMNS, type Column, type Mapping, shapeOf } from './mapping.ts';
 import { type Cell, cellAt, type Grid } from './model.ts';
@@ -50,8 +50,9 @@ function guessColumns(grid: Grid, header: number): Mapping['columns'] {
     }
     let says = headingOf(cellAt(head, c).text);
     if (says === undefined || says === 'skip' || kind === 'empty') continue;
-    if (says === 'day' && kind !== 'day') continue;
-    if ((says.endsWith('_h') || says.includes('landings')) && kind !== 'figure') continue;
+    const shares = sharesOf(grid, header, c);
+    if (says === 'day' && shares.day < 0.3) continue;
+    if ((says.endsWith('_h') || says.includes('landings')) && shares.figure < 0.3) continue;
     if (says === 'flight_h' && /^(hours?|hrs?|time|h|stunden|heures)( h)?$/.test(wordOf(cellAt(head, c).text)))
       says = climbs(cellsOf(grid, header, c)) ? 'total_h' : 'flight_h';
     if (says === 'flight_landings' && climbs(cellsOf(grid, header, c))) says = 'landings_total';
