@@ -63,12 +63,8 @@ export function fillGroups(
     if (v.rest === null) continue;
     const forms = [...(groups.byLanding.get(j) ?? []).map((g) => filled.get(g)!.landings), ...(over.get(j) ?? [])];
     const known = v.over ? v.all! : v.rest;
-    builder.hold(
-      `landings from ${v.from.moment.day} (entry ${v.from.entry}) to ${v.to!.moment.day} (entry ${v.to!.entry})`,
-      addForms(...forms),
-      known,
-      known,
-    );
+    const name = `landings from ${v.from.moment.day} (entry ${v.from.entry}) to ${v.to!.moment.day} (entry ${v.to!.entry})`;
+    builder.holdIfPossible(name, addForms(...forms), known, known, v.to!.entry);
   }
   exactSpans(ledger, groups, filled, builder);
   enter(ledger, groups, over, filled, segments);
@@ -222,17 +218,22 @@ function exactSpans(ledger: Ledger, groups: Groups, filled: ReadonlyMap<Group, F
     const from = ledger.knots[start]!;
     if (n - start > 1) {
       const parts = Array.from({ length: n - start }, (_, x) => start + x);
-      const rows = parts.reduce((t, i) => t + ledger.intervals[i]!.rows.reduce((u, r) => u + r.hours_s, 0), 0);
+      const rows = parts.reduce(
+        (t, i) =>
+          t + (ledger.intervals[i]!.all_s === null ? ledger.intervals[i]!.rows.reduce((u, r) => u + r.hours_s, 0) : 0),
+        0,
+      );
       const forms = parts.flatMap((i) => {
         const list = groups.byInterval.get(i);
         return list ? list.map((g) => filled.get(g)!.hours) : [constantForm(ledger.intervals[i]!.rest_s.low)];
       });
       const known = k.total_s - from.total_s! - rows;
-      builder.hold(
+      builder.holdIfPossible(
         `total from ${from.moment.day} (entry ${from.entry}) to ${k.moment.day} (entry ${k.entry})`,
         addForms(...forms),
         known,
         known,
+        k.entry,
       );
     }
     start = n;

@@ -29,7 +29,7 @@ export class RegionBuilder {
 
   /** As `hold`, but let go where it contradicts what must hold. */
   holdIfPossible(name: string, form: LinearForm, low: number, high: number, entry: string): void {
-    this.#soft.push({ ...constraint(name, form, low, high), entry });
+    if (form.terms.length > 0) this.#soft.push({ ...constraint(name, form, low, high), entry });
   }
 
   highOf(variable: number): number {

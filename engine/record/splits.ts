@@ -56,7 +56,7 @@ export function holdSplits(
 
 export const doesNotFit = (entries: readonly string[]): Finding => ({
   code: 'record.split-does-not-fit',
-  text: 'The hours or landings by use that a paper states for a time do not fit what was flown then; what does not fit is left open.',
+  text: 'The hours or landings that a paper states for a time do not fit what the others say of it; what does not fit is left open.',
   entries,
   remedy: 'Correct the share or the days',
 });
