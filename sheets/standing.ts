@@ -1,0 +1,121 @@
+import { type Day, dayNumber, type directive, type outlook, type record } from '../engine/index.ts';
+import { arrival, arrivalNumber, capital, day, hours, landings, number, plain } from './display.ts';
+import type { Cell, DueMark } from './model.ts';
+
+export type Assessment = directive.Assessment;
+export type Outlooks = ReadonlyMap<string, outlook.Outlook>;
+
+/** From the worse side to the better. */
+export const WORST_FIRST: readonly directive.Standing[] = [
+  'overdue',
+  'due',
+  'soon due',
+  'not yet due',
+  'done and repeating',
+  'not affected',
+  'ended',
+];
+const ACT: readonly directive.Standing[] = ['overdue', 'due', 'soon due'];
+export const rank = (s: directive.Standing): number => WORST_FIRST.indexOf(s);
+export const needsAct = (a: Assessment): boolean => a.notComputed !== null || ACT.includes(a.standing.worst);
+export const isOpen = (a: Assessment): boolean =>
+  a.notComputed !== null || !['ended', 'not affected'].includes(a.standing.worst);
+export const keyOf = (a: Assessment): string => `${a.subject}|${a.directive}|${a.action.id}`;
+export const unsettled = (a: Assessment): boolean => a.standing.worst !== a.standing.best;
+
+export function partName(t: record.Thing | undefined, id = ''): string {
+  if (!t) return id;
+  if (t.kind === 'aircraft') return t.attributes.registration?.value ?? t.id;
+  return capital(`${t.hand === 'none' ? '' : `${t.hand} `}${plain(t.what)}`);
+}
+/** The part within a sentence. */
+export const partInSentence = (t: record.Thing | undefined, id = ''): string => {
+  if (t?.kind === 'aircraft') return partName(t);
+  const name = partName(t, id);
+  return `the ${name.charAt(0).toLowerCase()}${name.slice(1)}`;
+};
+export function identity(t: record.Thing | undefined): string {
+  if (!t || t.kind === 'aircraft') return '';
+  const mark = t.attributes.stamp ? `stamp ${t.attributes.stamp.value}` : t.attributes.serial?.value;
+  const seen = t.identity === 'seen';
+  if (mark) return seen ? mark : `${mark}, not seen on the aircraft`;
+  return seen ? 'no serial; seen' : 'believed original to its wing, not seen';
+}
+
+export function standingCell(a: Assessment): Cell {
+  const { worst, best } = a.standing;
+  const shown = a.notComputed ? 'due' : worst;
+  return {
+    is: 'standing',
+    worst: shown,
+    best: a.notComputed ? 'due' : best,
+    act: needsAct(a),
+    text: !a.notComputed && unsettled(a) ? `treat as ${shown}` : shown,
+    ...(a.notComputed
+      ? { small: `not computed: ${a.notComputed}` }
+      : unsettled(a)
+        ? { small: `could become ${best}` }
+        : {}),
+  };
+}
+
+/** What is left, in what the reader counts: landings or hours of the aircraft, else days. Never its sign. */
+export function leftWords(left: directive.Left): string {
+  const byLandings = left.landings !== null && (left.unit !== 'h' || left.hours_s === null);
+  if (byLandings) return landings(Math.abs(left.landings!));
+  if (left.hours_s !== null) return hours(Math.abs(left.hours_s));
+  if (left.unit === 'days') return `${number(Math.abs(Math.floor(left.value)))} days`;
+  if (left.unit === 'h') return `${number(Math.abs(left.value), 1)} h`;
+  return `${number(Math.abs(Math.floor(left.value)))} ${left.unit}`;
+}
+export function dueWords(end: directive.EndOfAnswer): string {
+  const { dueAt, left } = end;
+  if (dueAt.now) return 'before further flight';
+  const hoursFirst = left?.unit === 'h' || dueAt.landings === null;
+  if (dueAt.total_s !== null && hoursFirst && left?.unit !== 'days') return hours(dueAt.total_s);
+  if (dueAt.landings !== null && left?.unit !== 'days') return landings(dueAt.landings);
+  if (dueAt.day) return day(dueAt.day);
+  return dueAt.total_s !== null ? hours(dueAt.total_s) : '';
+}
+export function aboutWords(a: Assessment, o: outlook.Outlook | undefined, today: Day): string {
+  if (!isOpen(a)) return '';
+  if (o) return arrival(o.treatAs.p50, today);
+  return a.treatAs.dueAt.now ? 'now' : a.treatAs.dueAt.day ? day(a.treatAs.dueAt.day) : '';
+}
+
+const whenOf = (a: Assessment, outlooks: Outlooks): number => {
+  const o = outlooks.get(keyOf(a));
+  if (a.notComputed || a.treatAs.dueAt.now) return dayNumber(a.day);
+  if (o) return arrivalNumber(o.treatAs.p50, a.day);
+  return a.treatAs.dueAt.day ? dayNumber(a.treatAs.dueAt.day) : Number.POSITIVE_INFINITY;
+};
+const shownRank = (a: Assessment): number => rank(a.notComputed ? 'due' : a.standing.worst);
+/** Worse standings first, then what falls due first. */
+export const worstFirst = (all: readonly Assessment[], outlooks: Outlooks): Assessment[] =>
+  [...all].sort(
+    (a, b) =>
+      shownRank(a) - shownRank(b) || whenOf(a, outlooks) - whenOf(b, outlooks) || (keyOf(a) < keyOf(b) ? -1 : 1),
+  );
+/** What bites first, whichever directive: overdue and due before all, then by the day of the worse side. */
+export function bitesFirst(all: readonly Assessment[], outlooks: Outlooks): Assessment[] {
+  const now = (a: Assessment) => Math.min(shownRank(a), rank('soon due'));
+  return all
+    .filter(isOpen)
+    .sort((a, b) => now(a) - now(b) || whenOf(a, outlooks) - whenOf(b, outlooks) || shownRank(a) - shownRank(b));
+}
+
+const TEN_YEARS_DAYS = 3652.5;
+/** The next ten years: a tick where the worse side falls due, a range where papers could move it. */
+export function dueLine(a: Assessment, o: outlook.Outlook | undefined, today: Day): Cell {
+  if (!isOpen(a)) return { is: 'nothing' };
+  const at = (x: outlook.Arrival) =>
+    Math.min(1, Math.max(0, (arrivalNumber(x, today) - dayNumber(today)) / TEN_YEARS_DAYS));
+  const marks: DueMark[] = [];
+  if (a.standing.worst === 'overdue') marks.push({ kind: 'overdue', from: 0, to: 0, treatAs: true });
+  else if (o) marks.push({ kind: 'tick', from: at(o.treatAs.p50), to: at(o.treatAs.p50), treatAs: true });
+  else if (a.treatAs.dueAt.now || a.notComputed) marks.push({ kind: 'tick', from: 0, to: 0, treatAs: true });
+  if (o && !a.notComputed)
+    marks.push({ kind: 'range', from: at(o.treatAs.p10), to: at(o.couldBecome.p90), treatAs: false });
+  if (!marks.length) return { is: 'nothing' };
+  return { is: 'due-line', marks, text: aboutWords(a, o, today) || a.standing.worst };
+}
