@@ -1,0 +1,9 @@
+/** Pages as data. Faces draw these and compute nothing. */
+export { aircraftListSheet } from './aircraft-list-sheet.ts';
+export { type AircraftInput, aircraftSheet } from './aircraft-sheet.ts';
+export { callSheet } from './call-sheet.ts';
+export { directiveListSheet, directiveSheet } from './directive-sheet.ts';
+export { type Letter, type LetterInput, letterSheet } from './letter-sheet.ts';
+export * from './model.ts';
+export { outlookSheet } from './outlook-sheet.ts';
+export { recordSheet } from './record-sheet.ts';
