@@ -1,0 +1,2 @@
+/** Sheets as paper. */
+export { letterPdf } from './letter.ts';

@@ -1,0 +1,242 @@
+import PDFDocument from 'pdfkit';
+import type { Block, Letter } from '../sheets/index.ts';
+import { BOLD, drawScene, INKS, REGULAR } from './draw.ts';
+
+const PAGE = { width: 595.28, height: 841.89, side: 50, top: 42, foot: 46 };
+const WIDTH = PAGE.width - 2 * PAGE.side;
+const FOOT_HEIGHT = 52;
+const MORE = 'More stands on the page kept under this number.';
+
+interface Try {
+  readonly scale: number;
+  readonly gone: ReadonlySet<string>;
+}
+
+/** The owner letter: exactly one page of A4. First the type shrinks a little, then paragraphs that may go do. */
+export async function letterPdf(letter: Letter): Promise<Uint8Array> {
+  const tries: Try[] = [1, 0.95, 0.9, 0.85].map((scale) => ({ scale, gone: new Set<string>() }));
+  for (let n = 1; n <= letter.mayGo.length; n++) tries.push({ scale: 0.85, gone: new Set(letter.mayGo.slice(0, n)) });
+  for (const scale of [0.8, 0.75, 0.7, 0.65, 0.6]) tries.push({ scale, gone: new Set(letter.mayGo) });
+  const room = PAGE.height - PAGE.foot - FOOT_HEIGHT - 8;
+  for (const t of tries) if (measure(letter, t) <= room) return finish(letter, t);
+  throw new Error('The letter does not fit one page');
+}
+
+function open(letter: Letter): PDFKit.PDFDocument {
+  const at = new Date(`${letter.day}T12:00:00Z`);
+  const pdf = new PDFDocument({
+    size: 'A4',
+    margin: 0,
+    pdfVersion: '1.7',
+    tagged: true,
+    lang: 'en-GB',
+    displayTitle: true,
+    autoFirstPage: true,
+    bufferPages: true,
+    info: {
+      Title: `${letter.title}: letter ${letter.subject}`,
+      Author: letter.title,
+      CreationDate: at,
+      ModDate: at,
+      Producer: 'Sparwright',
+      Creator: 'Sparwright',
+    },
+  });
+  pdf.registerFont('regular', REGULAR);
+  pdf.registerFont('bold', BOLD);
+  return pdf;
+}
+function measure(letter: Letter, t: Try): number {
+  const pdf = open(letter);
+  const y = write(pdf, letter, t);
+  pdf.end();
+  return y;
+}
+function finish(letter: Letter, t: Try): Promise<Uint8Array> {
+  const pdf = open(letter);
+  const chunks: Buffer[] = [];
+  return new Promise((resolve, reject) => {
+    pdf.on('data', (c: Buffer) => chunks.push(c));
+    pdf.on('end', () => resolve(new Uint8Array(Buffer.concat(chunks))));
+    pdf.on('error', reject);
+    write(pdf, letter, t);
+    titleBlock(pdf, letter);
+    pdf.end();
+  });
+}
+
+/** Writes from the top and returns where it ended. */
+function write(pdf: PDFKit.PDFDocument, letter: Letter, { scale, gone }: Try): number {
+  let y = PAGE.top;
+  const tag = (name: 'H1' | 'H2' | 'P' | 'LI', draw: () => void) =>
+    pdf.addStructure(pdf.struct(name, {}, () => draw()));
+  const put = (
+    as: 'H1' | 'H2' | 'P' | 'LI',
+    words: string,
+    size: number,
+    font = 'regular',
+    ink: keyof typeof INKS = 'ink',
+    indent = 0,
+  ) => {
+    const options = { width: WIDTH - indent, lineGap: size * 0.18 };
+    pdf.font(font).fontSize(size);
+    const height = pdf.heightOfString(words, options);
+    const top = y;
+    if (top + height < PAGE.height)
+      tag(as, () => {
+        pdf
+          .font(font)
+          .fontSize(size)
+          .fillColor(INKS[ink])
+          .text(words, PAGE.side + indent, top, options);
+      });
+    y += height;
+  };
+  const right = dayInFull(letter.day);
+  tag('P', () => {
+    pdf
+      .font('regular')
+      .fontSize(10.5 * scale)
+      .fillColor(INKS.soft);
+    pdf.text(right, PAGE.side, y, { width: WIDTH, align: 'right' });
+    pdf.text(letter.subject, PAGE.side, y + 15 * scale, { width: WIDTH, align: 'right' });
+  });
+  const half = { width: WIDTH * 0.58, lineGap: 2 };
+  tag('P', () => {
+    pdf
+      .font('bold')
+      .fontSize(11 * scale)
+      .fillColor(INKS.ink)
+      .text(letter.title, PAGE.side, y, half);
+    pdf
+      .font('regular')
+      .fontSize(10.5 * scale)
+      .fillColor(INKS.soft)
+      .text(letter.sender.join(', '), { ...half });
+  });
+  y = Math.max(pdf.y, y + 30 * scale) + 14 * scale;
+  put('H1', letter.answer.map((s) => s.text).join(''), 15 * scale, 'bold');
+  y += 6 * scale;
+  put('P', letter.because, 10.5 * scale);
+  for (const block of letter.blocks) {
+    if (gone.has(block.title)) continue;
+    y += 9 * scale;
+    y = blockAt(
+      pdf,
+      block,
+      y,
+      scale,
+      put,
+      () => y,
+      (v) => {
+        y = v;
+      },
+    );
+  }
+  if (gone.size) {
+    y += 6 * scale;
+    put('P', MORE, 10.5 * scale);
+  }
+  y += 10 * scale;
+  const from = y;
+  put('P', letter.caution ?? '', 8.8 * scale, 'regular', 'soft', 10);
+  const to = Math.min(y, PAGE.height - 10);
+  pdf
+    .markContent('Artifact')
+    .rect(PAGE.side, from, 2.2, to - from)
+    .fill(INKS.soft);
+  pdf.endMarkedContent();
+  return y;
+}
+type Put = (
+  as: 'H1' | 'H2' | 'P' | 'LI',
+  words: string,
+  size: number,
+  font?: string,
+  ink?: keyof typeof INKS,
+  indent?: number,
+) => void;
+
+function blockAt(
+  pdf: PDFKit.PDFDocument,
+  block: Block,
+  from: number,
+  scale: number,
+  put: Put,
+  where: () => number,
+  set: (y: number) => void,
+): number {
+  if (block.block === 'picture') {
+    const width = WIDTH * Math.max(0.8, scale);
+    const height = (width / block.scene.width) * block.scene.height;
+    if (from + height < PAGE.height)
+      pdf.addStructure(
+        pdf.struct('Figure', { alt: block.scene.description }, () =>
+          drawScene(pdf, block.scene, PAGE.side, from, width),
+        ),
+      );
+    set(from + height);
+  } else if (block.block === 'prose') {
+    put('H2', block.title, 11 * scale, 'bold');
+    set(where() + 1.5 * scale);
+    for (const p of block.paragraphs) put('P', p, 10.5 * scale);
+    for (const item of block.list ?? []) put('LI', `•  ${item}`, 10.5 * scale, 'regular', 'ink', 6);
+  }
+  return where();
+}
+
+/** The ruled block at the foot, as on a drawing. Long values take smaller type, then are cut. */
+function titleBlock(pdf: PDFKit.PDFDocument, letter: Letter): void {
+  const fields = letter.titleBlock.fields;
+  const top = PAGE.height - PAGE.foot - FOOT_HEIGHT + 8;
+  const shares = fields.map((_, i) => (i === 0 ? 1.7 : 1));
+  const sum = shares.reduce((a, b) => a + b, 0);
+  pdf
+    .markContent('Artifact')
+    .lineWidth(1)
+    .strokeColor(INKS.ink)
+    .rect(PAGE.side, top, WIDTH, FOOT_HEIGHT - 8)
+    .stroke();
+  pdf.endMarkedContent();
+  let x = PAGE.side;
+  fields.forEach((field, i) => {
+    const width = (WIDTH * shares[i]!) / sum;
+    if (i > 0) {
+      pdf
+        .markContent('Artifact')
+        .lineWidth(0.7)
+        .strokeColor(INKS.line)
+        .moveTo(x, top)
+        .lineTo(x, top + FOOT_HEIGHT - 8)
+        .stroke();
+      pdf.endMarkedContent();
+    }
+    const left = x + 6;
+    const lines: [string, string, number, string][] = [
+      [field.label, 'regular', 7, INKS.soft],
+      [field.value, 'bold', 9, INKS.ink],
+      [field.small ?? '', 'regular', 7.5, INKS.soft],
+    ];
+    pdf.addStructure(
+      pdf.struct('P', {}, () => {
+        lines.forEach(([words, font, size, ink], k) => {
+          if (words)
+            pdf
+              .font(font)
+              .fontSize(size)
+              .fillColor(ink)
+              .text(fit(pdf, words, width - 12), left, top + [5, 14, 27][k]!, { lineBreak: false });
+        });
+      }),
+    );
+    x += width;
+  });
+}
+function fit(pdf: PDFKit.PDFDocument, words: string, width: number): string {
+  if (pdf.widthOfString(words) <= width) return words;
+  let cut = words;
+  while (cut && pdf.widthOfString(`${cut} ...`) > width) cut = cut.slice(0, -1);
+  return `${cut} ...`;
+}
+const MONTHS = 'January February March April May June July August September October November December'.split(' ');
+const dayInFull = (d: string): string => `${Number(d.slice(8))} ${MONTHS[Number(d.slice(5, 7)) - 1]} ${d.slice(0, 4)}`;
