@@ -1,6 +1,6 @@
 import { betaI, gammaQ, normalQuantile } from './distributions.ts';
 import { blur, type HabitKnown, RATES } from './habit.ts';
-import { DAYS_PER_YEAR, HORIZON_YEARS, LUMPS_H, WANDER_FADES_YEARS, WANDERS } from './prior.ts';
+import { DAYS_PER_YEAR, HORIZON_YEARS, LEAN, LUMPS_H, WANDER_FADES_YEARS, WANDERS } from './prior.ts';
 import { operationalDays } from './season.ts';
 
 const NEGLIGIBLE = 3e-5;
@@ -27,7 +27,7 @@ function reaches(known: HabitKnown, shape: number, lump: number, left: number): 
 export function chanceReached(known: HabitKnown, from: number, left: number, days: number): number {
   if (days <= 0) return 0;
   const calendar = days / DAYS_PER_YEAR;
-  const years = operationalDays(known.season, from, from + days) / DAYS_PER_YEAR;
+  const years = ((1 + LEAN) * operationalDays(known.season, from, from + days)) / DAYS_PER_YEAR;
   const unseen = (known.seasonUnseen / Math.PI) * Math.SQRT1_2 * Math.abs(Math.sin(Math.PI * calendar));
   const clocks = unseen < 0.004 ? [years] : [Math.max(0, years - unseen), years + unseen];
   const wandering = calendar / (1 + calendar / WANDER_FADES_YEARS);

@@ -24,7 +24,7 @@ export const DEFAULT_PRIOR: Prior = {
   spread: 1,
   idle_share: 0.03,
   busy_share: 0.12,
-  changes_per_year: 0.07,
+  changes_per_year: 0.05,
   idle_spells_per_year: 0.06,
 };
 /** Hire and instruction: median and spread of the logarithm. */
@@ -36,15 +36,17 @@ export const PRIOR_PROVENANCE: Provenance = invented(
 
 /** Lumpiness b, hours: in a span in which v h are expected the variance is v b. Grid with weights. */
 export const LUMPS_H = [1, 2.2, 5, 11, 24, 52] as const;
-export const LUMP_WEIGHTS = [0.24, 0.32, 0.26, 0.12, 0.05, 0.01] as const;
+export const LUMP_WEIGHTS = [0.28, 0.34, 0.24, 0.1, 0.035, 0.005] as const;
 /** Wander s of the log rate, per square root of a year. Grid with weights. */
-export const WANDERS = [0.03, 0.16, 0.48] as const;
-export const WANDER_WEIGHTS = [0.4, 0.36, 0.24] as const;
+export const WANDERS = [0.03, 0.2, 0.44] as const;
+export const WANDER_WEIGHTS = [0.36, 0.38, 0.26] as const;
 /** A rate does not wander off for ever: over a long time ahead the walk counts as one of at most this many years. */
-export const WANDER_FADES_YEARS = 15;
+export const WANDER_FADES_YEARS = 8;
 /** Depth of a season that may be there unseen: where the readings are too far apart to show one, and where they are not. */
 export const UNSEEN = 0.45;
 export const UNSEEN_BESIDE = 0.25;
+/** The flying ahead is taken this much faster than the weights say: a lean to the early, safe side, set on simulated lives. */
+export const LEAN = 0.05;
 export const GRID_PROVENANCE: Provenance = invented('Chosen on simulated lives; seeds other than those reported');
 
 /** Beyond this the outlook names no date, only a year before which the limit is not reached. */
