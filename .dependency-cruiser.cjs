@@ -52,6 +52,10 @@ module.exports = {
   options: {
     tsPreCompilationDeps: true,
     tsConfig: { fileName: 'tsconfig.json' },
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'require', 'node', 'types', 'default'],
+    },
     doNotFollow: { path: 'node_modules' },
     exclude: { path: '^dist/' },
   },

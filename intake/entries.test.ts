@@ -12,7 +12,7 @@ interface Flight {
 }
 const flights = fc.array(
   fc.record({
-    gap: fc.integer({ min: 0, max: 60 }),
+    gap: fc.oneof(fc.constant(0), fc.integer({ min: 0, max: 60 })),
     /** Multiples of three: 0.05 h, so that decimals and hh:mm say the same. */
     minutes: fc.integer({ min: 1, max: 100 }).map((n) => 3 * n),
     landings: fc.integer({ min: 0, max: 9 }),
@@ -107,7 +107,7 @@ describe('law', () => {
   it('a file that runs newest first gives the entries of the one that runs oldest first', async () => {
     await fc.assert(
       fc.asyncProperty(flights, async (list) => {
-        const spaced = list.map((f) => ({ ...f, gap: f.gap + 1 }));
+        fc.pre(list.slice(1).some((f) => f.gap > 0)); // some flights of one day, not all
         const w = {
           columns: ['day', 'flight', 'total', 'landings', 'use'],
           day: 'iso',
@@ -116,7 +116,7 @@ describe('law', () => {
           delimiter: ',',
           title: true,
         } as Writing;
-        const { text, mapping } = fileOf(spaced, w);
+        const { text, mapping } = fileOf(list, w);
         const [title, head, ...rows] = text.trimEnd().split('\n');
         const bare = (list: Awaited<ReturnType<typeof taken>>) =>
           list.map(({ day, order, kind, body }) => ({ day, order, kind, body }));
