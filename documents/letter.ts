@@ -225,14 +225,14 @@ function titleBlock(pdf: PDFKit.PDFDocument, letter: Letter): void {
               .font(font)
               .fontSize(size)
               .fillColor(ink)
-              .text(fit(pdf, words, width - 12), left, top + [5, 14, 27][k]!, { lineBreak: false });
+              .text(shorten(pdf, words, width - 12), left, top + [5, 14, 27][k]!, { lineBreak: false });
         });
       }),
     );
     x += width;
   });
 }
-function fit(pdf: PDFKit.PDFDocument, words: string, width: number): string {
+function shorten(pdf: PDFKit.PDFDocument, words: string, width: number): string {
   if (pdf.widthOfString(words) <= width) return words;
   let cut = words;
   while (cut && pdf.widthOfString(`${cut} ...`) > width) cut = cut.slice(0, -1);

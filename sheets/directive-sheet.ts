@@ -10,7 +10,7 @@ export interface CaseShown {
 }
 export interface DirectiveInput {
   readonly document: directive.DirectiveDocument;
-  readonly readBack: string | readonly string[];
+  readonly readBack: readonly directive.ReadBack[];
   readonly cases: readonly CaseShown[];
   readonly adopted?: { readonly by: string; readonly on: Day } | null;
   readonly day: Day;
@@ -48,11 +48,7 @@ export function directiveSheet(q: DirectiveInput): Sheet {
         ],
     because: d.unsafe_condition ?? d.title,
     blocks: [
-      {
-        block: 'prose',
-        title: 'Read back',
-        paragraphs: typeof q.readBack === 'string' ? q.readBack.split(/\n+/).filter(Boolean) : q.readBack,
-      },
+      ...q.readBack.map((r) => ({ block: 'prose' as const, title: r.heading, paragraphs: [], list: r.sentences })),
       {
         block: 'table',
         title: 'Its own test cases',
