@@ -55,7 +55,9 @@ export function judge(
     const v = rounded(e.value);
     const beyond: Nearness = v < 0 ? 'overdue' : v === 0 ? 'due' : v <= 1 ? 'soon due' : 'not yet due';
     const standing =
-      e === found.low && e.proven === 'enclosure' ? worseOf(standingOf(beyond, s.done !== null), plain) : plain;
+      e === found.low && (e.proven === 'enclosure' || held[0]!.scaled - e.value > SOLVER)
+        ? worseOf(standingOf(beyond, s.done !== null), plain)
+        : plain;
     return [
       {
         standing,
@@ -80,6 +82,8 @@ export function judge(
   };
 }
 
+/** A witness that shows more left than its end by more than the solver's own slack does not speak for it. */
+const SOLVER = 1e-4;
 const FAR_H = 200_000;
 /** Hours of the carrier until a counted limit is used up in one history, flown out with the formula itself: its slope may change on the way. */
 function flownOut(s: Situation, held: readonly Held[], forms: FormOf, history: readonly number[]): readonly Held[] {
