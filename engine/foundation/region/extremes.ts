@@ -69,16 +69,22 @@ const unsolved = (block: Block): Refusal =>
  *   `region.variable-unbounded`, `region.variable-empty`, `region.term-invalid`
  */
 export function linearExtremes(form: LinearForm, region: Region): Extremes {
+  return { low: linearEnd(form, region, 'low'), high: linearEnd(form, region, 'high') };
+}
+
+/** One end alone, at half the cost. @throws Refusal as `linearExtremes` */
+export function linearEnd(form: LinearForm, region: Region, end: 'low' | 'high'): End {
   const prepared = prepare(region);
   checkForm(form, region);
-  const high = best(prepared, form);
-  const low = best(prepared, scaleForm(form, -1));
-  if (!high || !low) throw impossible(region);
-  const proven = (exact: boolean) => (exact ? 'exact' : 'enclosure');
-  return {
-    low: { value: -low.value || 0, proven: proven(low.exact), witness: low.witness },
-    high: { value: high.value, proven: proven(high.exact), witness: high.witness },
-  };
+  const found = best(prepared, end === 'high' ? form : scaleForm(form, -1));
+  if (!found) throw impossible(region);
+  const value = end === 'high' ? found.value : -found.value || 0;
+  return { value, proven: found.exact ? 'exact' : 'enclosure', witness: found.witness };
+}
+
+/** One end, or null where no history is possible: for callers that try cases. */
+export function endIfPossible(form: LinearForm, region: Region, end: 'low' | 'high'): End | null {
+  return best(prepare(region), { constant: 0, terms: [] }) ? linearEnd(form, region, end) : null;
 }
 
 export function isFeasible(region: Region): boolean {

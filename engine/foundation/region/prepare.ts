@@ -28,11 +28,12 @@ const HAIR = 1e-9;
 function take(region: Region): Prepared {
   const low = region.variables.map((v) => (v.integer ? Math.ceil(v.low) : v.low));
   const high = region.variables.map((v) => (v.integer ? Math.floor(v.high) : v.high));
+  const integer = region.variables.map((v) => v.integer);
   for (let pass = 0; pass < PASSES; pass++) if (!drawIn(region, low, high)) break;
   let possible = low.every((l, i) => l <= high[i]!);
   const rows: Row[] = [];
   for (const c of region.constraints) {
-    const row = folded(c, low, high);
+    const row = folded(c, low, high, integer);
     const reach = activity(row.terms, low, high);
     const hair = HAIR * Math.max(1, Math.abs(reach.low), Math.abs(reach.high));
     if (reach.low > row.high + hair || reach.high < row.low - hair) possible = false;
@@ -41,13 +42,22 @@ function take(region: Region): Prepared {
   return { low, high, blocks: blocksOf(region, low, high, rows), possible };
 }
 
-function folded(c: RegionConstraint, low: readonly number[], high: readonly number[]): Row {
+/** Settled variables into the ends; ends of a sum of whole numbers drawn in to whole numbers. */
+function folded(
+  c: RegionConstraint,
+  low: readonly number[],
+  high: readonly number[],
+  integer: readonly boolean[],
+): Row {
   const sums = new Map<number, number>();
   let settled = 0;
   for (const [v, k] of c.terms)
     if (low[v] === high[v]) settled += k * low[v]!;
     else sums.set(v, (sums.get(v) ?? 0) + k);
-  return { terms: [...sums].filter(([, k]) => k !== 0), low: c.low - settled, high: c.high - settled };
+  const terms = [...sums].filter(([, k]) => k !== 0);
+  const [from, to] = [c.low - settled, c.high - settled];
+  const whole = terms.every(([v, k]) => integer[v] && Number.isInteger(k));
+  return whole ? { terms, low: Math.ceil(from - 1e-7), high: Math.floor(to + 1e-7) } : { terms, low: from, high: to };
 }
 
 function activity(terms: readonly LinearTerm[], low: readonly number[], high: readonly number[]) {
@@ -62,9 +72,10 @@ function activity(terms: readonly LinearTerm[], low: readonly number[], high: re
 
 /** Limits of variables that follow from one constraint and the limits of its other variables. */
 function drawIn(region: Region, low: number[], high: number[]): boolean {
+  const integer = region.variables.map((v) => v.integer);
   let moved = false;
   for (const c of region.constraints) {
-    const row = folded(c, low, high);
+    const row = folded(c, low, high, integer);
     const reach = activity(row.terms, low, high);
     for (const [v, k] of row.terms) {
       const others = {

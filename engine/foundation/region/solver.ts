@@ -29,9 +29,9 @@ const boxBound = (block: Block, objective: readonly number[]): number =>
   objective.reduce((t, c, i) => t + c * (c > 0 ? block.high[i]! : block.low[i]!), 0);
 
 function attempt(block: Block, objective: readonly number[], whole: boolean): BlockBest | null {
-  const widest = Math.max(...block.high.map((h, i) => (block.integer[i] ? 0 : h - block.low[i]!)));
-  const unit = Math.min(SCALE, Math.max(1, widest / 1000));
-  const scale = block.integer.map((integer) => (integer ? 1 : unit));
+  const scale = block.integer.map((integer, i) =>
+    integer ? 1 : Math.min(SCALE, Math.max(1, (block.high[i]! - block.low[i]!) / 1000)),
+  );
   const gain = objective.map((c, i) => c * scale[i]!);
   const largest = Math.max(...gain.map(Math.abs)) || 1;
   const columns = objective.map((_, i) => new Map<number, number>([[-1, gain[i]! / largest]]));
