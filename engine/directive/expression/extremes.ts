@@ -98,11 +98,11 @@ const nothing = (region: Region): End => {
   throw linearEnd({ constant: 0, terms: [] }, region, 'low') && new Error('no piece of the formula covers any history');
 };
 
-const off = (p: Product, x: readonly number[]): number =>
+export const off = (p: Product, x: readonly number[]): number =>
   Math.abs(evaluateForm(p.z, x) - evaluateForm(p.x, x) * evaluateForm(p.y, x));
 
 /** z = x * y lies between four planes while x and y keep their ends (McCormick 1976). */
-function planes({ x, y, z, ends: [a, b, c, d] }: Product): RegionConstraint[] {
+export function planes({ x, y, z, ends: [a, b, c, d] }: Product): RegionConstraint[] {
   const above = (p: number, q: number) => addForms(z, scaleForm(y, -p), scaleForm(x, -q));
   return [
     row(above(a, c), -a * c, INF),
@@ -115,7 +115,7 @@ function planes({ x, y, z, ends: [a, b, c, d] }: Product): RegionConstraint[] {
 }
 
 /** The product that is furthest off, with one factor's range cut in two near the witness. */
-function halves({ products, end }: Case): Product[][] {
+export function halves({ products, end }: Pick<Case, 'products' | 'end'>): Product[][] {
   const worst = products.reduce((w, p, i) => (off(p, end.witness) > off(products[w]!, end.witness) ? i : w), 0);
   const p = products[worst]!;
   const [a, b, c, d] = p.ends;
