@@ -1,6 +1,6 @@
 import type { Day, record } from '../engine/index.ts';
 import { answerOf, becauseOf } from './answer.ts';
-import { arrival, capital, day as dayWords, number, range } from './display.ts';
+import { arrival, capital, datesInWords, day as dayWords, number, range } from './display.ts';
 import { aircraftBlock, caution, evidenceOf, type ShopNamed } from './frame.ts';
 import type { Block, Sheet } from './model.ts';
 import { countedChart } from './scenes/counted-chart.ts';
@@ -15,6 +15,7 @@ import {
   isOpen,
   keyOf,
   needsAct,
+  noPaper,
   type Outlooks,
   partName,
   unsettled,
@@ -83,24 +84,8 @@ function blocks(
   const out: Block[] = [
     { block: 'picture', title: 'The wing from above', scene: wingPlan(planParts(q), 'The wing from above') },
   ];
-  const limit =
-    first?.counted && first.treatAs.left?.unit === 'counted' ? first.counted.high + first.treatAs.left.value : null;
-  if (first?.counted && limit !== null) {
-    const o = q.outlooks.get(keyOf(first));
-    const life = q.lives.get(first.subject);
-    const scene = countedChart({
-      name: partName(things.get(first.subject), first.subject),
-      called: capital(first.counted.called),
-      counted: first.counted,
-      limit,
-      treatAs: o?.treatAs.p50 ?? null,
-      couldBecome: o?.couldBecome.p50 ?? null,
-      gaps: life?.gaps ?? [],
-      built: life?.subject.built ?? q.thing.built,
-      today: q.day,
-    });
-    out.push({ block: 'picture', title: scene.title, scene });
-  }
+  const counting = bitesFirst(q.assessments, q.outlooks).find((a) => a.counted && a.treatAs.left?.unit === 'counted');
+  if (counting) out.push(countedBlock(q, things, counting));
   if (first?.papers.length)
     out.push(
       papersTable(first, `What would settle it, best first: ${partName(things.get(first.subject), first.subject)}`),
@@ -144,6 +129,24 @@ function blocks(
   return out;
 }
 
+function countedBlock(q: AircraftInput, things: ReadonlyMap<string, record.Thing>, a: Assessment): Block {
+  const counted = a.counted!;
+  const o = q.outlooks.get(keyOf(a));
+  const life = q.lives.get(a.subject);
+  const scene = countedChart({
+    name: partName(things.get(a.subject), a.subject),
+    called: capital(counted.called),
+    counted,
+    limit: counted.high + a.treatAs.left!.value,
+    treatAs: o?.treatAs.p50 ?? null,
+    couldBecome: o?.couldBecome.p50 ?? null,
+    gaps: life?.gaps.filter((g) => g.what.includes('hours') || g.what.includes('landings')) ?? [],
+    built: life?.subject.built ?? q.thing.built,
+    today: q.day,
+  });
+  return { block: 'picture', title: scene.title, scene };
+}
+
 function planParts(q: AircraftInput): PlanPart[] {
   const labelled = new Set<string>();
   const ranked = worstFirst(q.assessments, q.outlooks);
@@ -167,7 +170,7 @@ function planParts(q: AircraftInput): PlanPart[] {
         word,
         act: a ? needsAct(a) : false,
         small: a?.counted ? `${range(a.counted)} ${a.counted.called}` : identity(p),
-        noPaper: (q.lives.get(p.id)?.gaps.length ?? 0) > 0,
+        noPaper: noPaper(q.lives.get(p.id)),
         labelled: labelled.has(p.id),
       };
     });
@@ -211,7 +214,7 @@ export function findingsBlock(all: readonly record.Finding[]): Block {
   return {
     block: 'findings',
     title: 'Found in the papers',
-    findings: once.map(({ code, text, entries, remedy }) => ({ code, text, entries, remedy })),
+    findings: once.map(({ code, text, entries, remedy }) => ({ code, text: datesInWords(text), entries, remedy })),
     empty: 'Nothing contradicts in the papers that were read.',
   };
 }

@@ -1,7 +1,15 @@
-import { type Bounds, type Day, dayNumber, type Evidence, hoursFromSeconds, type outlook } from '../engine/index.ts';
+import {
+  type Bounds,
+  type Day,
+  dayNumber,
+  type Evidence,
+  hoursFromSeconds,
+  isDay,
+  type outlook,
+} from '../engine/index.ts';
 
 /** Figures in the reader's units. Forecasts are never said to the day. */
-const THIN = '\u2009';
+const THIN = '\u202f';
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 const SEASONS = ['winter', 'spring', 'summer', 'autumn'];
 
@@ -61,3 +69,5 @@ export const EVIDENCE_WORDS: Readonly<Record<Evidence, string>> = {
 export const capital = (s: string): string => s.replace(/^./, (c) => c.toUpperCase());
 export const plain = (slug: string): string => slug.replaceAll('_', ' ');
 export const money = (cents: number): string => number(cents / 100, cents % 100 === 0 ? 0 : 2);
+/** Days within a sentence of the engine, as the reader writes them. */
+export const datesInWords = (s: string): string => s.replace(/\b\d{4}-\d{2}-\d{2}\b/g, (d) => (isDay(d) ? day(d) : d));

@@ -1,6 +1,6 @@
 import { addDays, type Day, type directive, earlier, type record } from '../engine/index.ts';
 import { answerOf, becauseOf } from './answer.ts';
-import { capital, count, day as dayWords, hours, landings, money, number, range } from './display.ts';
+import { capital, count, datesInWords, day as dayWords, hours, landings, money, number, range } from './display.ts';
 import { caution, describe, evidenceOf, t } from './frame.ts';
 import type { Block, Sheet } from './model.ts';
 import { outlookChart } from './scenes/outlook-chart.ts';
@@ -8,12 +8,12 @@ import {
   type Assessment,
   bitesFirst,
   dueWords,
-  identity,
   isOpen,
   keyOf,
   needsAct,
   type Outlooks,
   partName,
+  shortIdentity,
   unsettled,
 } from './standing.ts';
 import { shownSteps } from './working.ts';
@@ -145,7 +145,7 @@ function body(
       ? [
           {
             name: partName(thing, a.subject),
-            small: identity(thing) || a.action.id.replaceAll('_', ' '),
+            small: shortIdentity(thing),
             act: needsAct(a),
             outlook: o,
           },
@@ -177,7 +177,7 @@ function byTheBook(
   const lines = open.slice(0, ROWS).map((a) => {
     const due = dueWords(a.treatAs);
     const counted = a.counted ? `, ${range(a.counted, a.counted.unit === 'h' ? 1 : 0)} ${a.counted.called} so far` : '';
-    return `${capital(partName(things.get(a.subject), a.subject))}: ${unsettled(a) ? 'treat as ' : ''}${a.notComputed ? 'due' : a.standing.worst}${due ? `, ${a.treatAs.dueAt.now ? '' : 'at '}${due}` : ''}${counted}.`;
+    return `${capital(partName(things.get(a.subject), a.subject))}: ${unsettled(a) ? 'treat as ' : ''}${a.notComputed ? 'due' : a.standing.worst}${due ? `, ${at(a)}${due}` : ''}${counted}.`;
   });
   const more =
     open.length > ROWS
@@ -185,10 +185,15 @@ function byTheBook(
       : '';
   return [`${read} ${lines.join(' ')}${more} No flight past these readings without the authority’s permit.`];
 }
+const at = (a: Assessment): string => {
+  if (a.treatAs.dueAt.now) return '';
+  return a.standing.worst === 'overdue' ? 'it fell due at ' : 'at ';
+};
 function toDo(q: LetterInput, open: readonly Assessment[], life: record.Life | undefined): string[] {
   const out: string[] = [];
   const papers = [...new Set(open.flatMap((a) => a.papers.map((p) => p.paper)))];
-  if (papers.length) out.push(`Look for: ${papers.slice(0, 2).join('; then ')}. It may change the answer.`);
+  if (papers.length)
+    out.push(`Look for: ${datesInWords(papers.slice(0, 2).join('; then '))}. It may change the answer.`);
   const first = open[0];
   if (first) {
     const price = q.prices.find((p) => p.directive === first.directive && p.action === first.action.id);

@@ -1,5 +1,5 @@
 import { type Day, dayNumber, type directive, type outlook, type record } from '../engine/index.ts';
-import { arrival, arrivalNumber, capital, day, hours, landings, number, plain } from './display.ts';
+import { arrival, arrivalNumber, capital, count, day, hours, landings, number, plain } from './display.ts';
 import type { Cell, DueMark } from './model.ts';
 
 export type Assessment = directive.Assessment;
@@ -59,12 +59,22 @@ export function standingCell(a: Assessment): Cell {
   };
 }
 
+/** Beside a name in a picture, where room is short. */
+export function shortIdentity(t: record.Thing | undefined): string {
+  if (t?.identity !== 'seen') return 'not seen yet';
+  const mark = t.attributes.stamp ? `stamp ${t.attributes.stamp.value}` : (t.attributes.serial?.value ?? 'seen');
+  return mark.length > 22 ? `${mark.slice(0, 20)} ...` : mark;
+}
+/** Papers miss hours or landings of this life, not only how they split by use. */
+export const noPaper = (l: record.Life | undefined): boolean =>
+  l?.gaps.some((g) => g.what.includes('hours') || g.what.includes('landings')) ?? false;
+
 /** What is left, in what the reader counts: landings or hours of the aircraft, else days. Never its sign. */
 export function leftWords(left: directive.Left): string {
+  if (left.unit === 'days') return count(Math.abs(Math.floor(left.value)), 'day');
   const byLandings = left.landings !== null && (left.unit !== 'h' || left.hours_s === null);
   if (byLandings) return landings(Math.abs(left.landings!));
   if (left.hours_s !== null) return hours(Math.abs(left.hours_s));
-  if (left.unit === 'days') return `${number(Math.abs(Math.floor(left.value)))} days`;
   if (left.unit === 'h') return `${number(Math.abs(left.value), 1)} h`;
   return `${number(Math.abs(Math.floor(left.value)))} ${left.unit}`;
 }

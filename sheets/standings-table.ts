@@ -1,5 +1,5 @@
 import type { Day, record } from '../engine/index.ts';
-import { range } from './display.ts';
+import { datesInWords, range } from './display.ts';
 import type { Cell, TableBlock } from './model.ts';
 import {
   type Assessment,
@@ -89,7 +89,11 @@ export function papersTable(a: Assessment, title: string): TableBlock {
         return {
           id: `${p.gap}:${i}`,
           cells: {
-            paper: { is: 'text', text: p.paper, small: `${p.from.slice(0, 4)} to ${p.to.slice(0, 4)}` } as Cell,
+            paper: {
+              is: 'text',
+              text: datesInWords(p.paper),
+              small: `${p.from.slice(0, 4)} to ${p.to.slice(0, 4)}`,
+            } as Cell,
             if: text(w === b ? w : `${w} to ${b}`),
             wide: text(p.staysWide === 0 ? 'settled' : `by ${range({ low: p.staysWide, high: p.staysWide })}`),
           },

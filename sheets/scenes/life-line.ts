@@ -33,13 +33,14 @@ export function lifeLine(lives: readonly record.Life[], names: (id: string) => s
       rows.push({ part: partName(life.subject), from: stay.from, to: stay.to, in: where });
     }
     for (const g of life.gaps) {
+      const whole = g.what.includes('hours') || g.what.includes('landings');
       const [a, b] = [x(dayNumber(g.from)), x(dayNumber(g.to))];
       marks.push({
         is: 'rect',
         x: a,
-        y,
+        y: whole ? y : y + 14,
         w: Math.max(2, b - a),
-        h: 20,
+        h: whole ? 20 : 6,
         stroke: 'ink',
         fill: 'hatch',
         width: 1,

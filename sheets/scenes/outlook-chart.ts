@@ -23,7 +23,7 @@ export function outlookChart(rows: readonly OutlookRow[], today: Day, title = 'Y
     const o = q.outlook;
     const [worst, best] = [at(o.treatAs.p50), at(o.couldBecome.p50)];
     const ink = q.act ? 'dye' : 'ink';
-    const words = `treat as ${arrival(o.treatAs.p50, today)}`;
+    const words = o.treatAs.p50.is === 'reached' ? 'treat as due now' : `treat as ${arrival(o.treatAs.p50, today)}`;
     const [from, to] = [at(o.treatAs.p10), at(o.treatAs.p90)];
     marks.push(text(0, y, q.name, { bold: true }), text(0, y + 15, q.small, { ink: 'soft', size: 11 }));
     if (to - from > 1)
@@ -42,10 +42,10 @@ export function outlookChart(rows: readonly OutlookRow[], today: Day, title = 'Y
       marks.push(
         line(worst, y, best, y, 'ink', 1, '3 4'),
         line(best, y - 9, best, y + 9, 'ink', 1),
-        text(Math.min(best, right), y + 21, `papers: could become ${arrival(o.couldBecome.p50, today)}`, {
+        text(best, y + 21, `papers: could become ${arrival(o.couldBecome.p50, today)}`, {
           ink: 'soft',
           size: 11,
-          anchor: 'end',
+          anchor: best > (left + right) / 2 ? 'end' : 'start',
         }),
       );
     marks.push(

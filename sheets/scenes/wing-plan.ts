@@ -95,10 +95,13 @@ export function wingPlan(parts: readonly PlanPart[], title: string, plan: WingPl
     drawn.set(p.id, at(p.hand, (shape.span[0] + shape.span[1]) / 2, shape.chord[1]));
   }
   for (const hand of ['left', 'right'] as const) {
-    const shown = parts.filter((p) => p.labelled && p.hand === hand && drawn.has(p.id)).slice(0, 2);
+    const shown = parts
+      .filter((p) => p.labelled && p.hand === hand && drawn.has(p.id))
+      .slice(0, 2)
+      .sort((a, b) => Math.abs(drawn.get(b.id)![0] - 560) - Math.abs(drawn.get(a.id)![0] - 560));
     shown.forEach((p, i) => {
       const [x, y] = drawn.get(p.id)!;
-      const centre = shown.length === 1 ? 270 : i === 0 ? 400 : 140;
+      const centre = shown.length === 1 ? 270 : i === 0 ? 130 : 400;
       const lx = hand === 'left' ? centre : WIDTH - centre;
       marks.push(
         line(x, y, lx, 244, p.act ? 'dye' : 'soft', 0.9),

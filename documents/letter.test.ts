@@ -1,0 +1,63 @@
+import { spawnSync } from 'node:child_process';
+import { describe, expect, it } from 'vitest';
+import { letterSheet } from '../sheets/index.ts';
+import { assessment, letterInput, outlookIn } from '../sheets/testing/case.ts';
+import { letterPdf } from './letter.ts';
+
+const pages = (pdf: Uint8Array): number =>
+  Buffer.from(pdf)
+    .toString('latin1')
+    .match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
+const key = (id: string): string => `${id}|W-14|first_look`;
+const outlooks = new Map(['spar:left', 'spar:right'].map((id, i) => [key(id), outlookIn(240 + 2000 * i, 4200)]));
+const typical = letterInput(
+  [assessment('spar:left', 'soon due', 'not yet due'), assessment('spar:right', 'not yet due')],
+  outlooks,
+);
+const many = Array.from({ length: 14 }, (_, i) =>
+  assessment(`spar:${i}`, i % 2 ? 'overdue' : 'not yet due', 'not yet due', i % 2 ? -i : 100 * i),
+);
+const long = 'Consolidated Structures and Restoration Works of the Upper Valley, Limited '.repeat(3);
+
+describe('the letter on paper', () => {
+  it.each([
+    ['typical', typical],
+    ['nothing asked', letterInput([])],
+    ['fourteen spars', letterInput(many, new Map(many.map((a) => [`${a.subject}|W-14|first_look`, outlookIn(500)])))],
+    [
+      'long names',
+      letterInput(many, outlooks, {
+        shop: { name: long, address: long, person: long, telephone: '4410', invented: true },
+        listChecked: { day: typical.day, by: long },
+        number: long,
+      }),
+    ],
+    [
+      'long titles',
+      letterInput(
+        many.map((a) => ({ ...a, action: { ...a.action, title: long } })),
+        outlooks,
+      ),
+    ],
+  ])('is one page: %s', async (_, input) => {
+    expect(pages(await letterPdf(letterSheet(input)))).toBe(1);
+  });
+  it('has the same bytes every time', async () => {
+    const [a, b] = [await letterPdf(letterSheet(typical)), await letterPdf(letterSheet(typical))];
+    expect(Buffer.compare(Buffer.from(a), Buffer.from(b))).toBe(0);
+  });
+  const found = spawnSync('pdftotext', ['-v']).error === undefined;
+  it.skipIf(!found)('can be read as text (not run where pdftotext is missing)', async () => {
+    const pdf = await letterPdf(letterSheet(typical));
+    const text = spawnSync('pdftotext', ['-layout', '-', '-'], { input: pdf }).stdout.toString().replace(/\s+/g, ' ');
+    for (const words of [
+      'treat it as due in 120 landings',
+      'Your log says 5 318.4 h and 5 118 landings',
+      'not a logbook entry',
+      'What to do now',
+      'L-7',
+    ])
+      expect(text).toContain(words);
+    expect(text.match(/treat as the summer of 2027/g)?.length).toBe(1);
+  });
+});
