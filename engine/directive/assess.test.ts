@@ -36,6 +36,20 @@ describe('a spar of the record', () => {
       'not yet due',
     );
   });
+  it('missing papers assume the severe use, even one the record holds impossible', () => {
+    const counts = {
+      expression: 'hours.private + hours.instruction + 3.0 * hours.tow',
+      called: 'weighted hours',
+      unit: 'h' as const,
+    };
+    const d = readDirective(
+      rule({ counts, first: { counted: 10_000, is: 'at' }, missing_papers: { assume_use: 'tow' } }),
+    );
+    const model = modelOf({ ...readRecord(smallRecord()), uses: ['private', 'instruction'] });
+    const [a] = assessAll([d], model, model.day);
+    expect(a!.treatAs.left!.value).toBeCloseTo(10_000 - 3 * 1400, 3);
+    expect(a!.couldBecome.left!.value).toBeCloseTo(10_000 - 1400, 3);
+  });
   const repeat = {
     hours_h: 500,
     is: 'at' as const,

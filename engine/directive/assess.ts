@@ -14,7 +14,7 @@ import { mixOf } from './mix.ts';
 import type { Assessment, EndOfAnswer, Mix } from './model.ts';
 import { papersWanted } from './papers.ts';
 import type { Situation } from './situation.ts';
-import { worseOf } from './standing.ts';
+import { badness, worseOf } from './standing.ts';
 import { plain } from './words.ts';
 import { workingOf } from './working.ts';
 
@@ -146,15 +146,13 @@ function limited(
   const papers = at.action.missing_papers;
   const open =
     Math.abs((j.worst.left?.value ?? 0) - (j.best.left?.value ?? 0)) > 1e-6 || j.worst.standing !== j.best.standing;
-  const gaps = open ? gapsBehind(at.life, s, scaled(tree)) : [];
+  const touched = gapsBehind(at.life, s, scaled(tree));
+  const gaps = open ? touched : [];
   let worst = j.worst;
-  if (typeof papers === 'object' && gaps.length) {
+  if (typeof papers === 'object' && touched.length) {
     const assumed = judge(s, tree, assumeUse(at.life, papers.assume_use)).worst;
-    if (
-      worseOf(assumed.standing, worst.standing) === assumed.standing &&
-      (assumed.left?.value ?? 0) < (worst.left?.value ?? 0)
-    )
-      worst = assumed;
+    const step = badness(assumed.standing) - badness(worst.standing);
+    if (step > 0 || (step === 0 && (assumed.left?.value ?? 0) < (worst.left?.value ?? 0))) worst = assumed;
     warnings.push(`Where no paper says the use, the directive has it counted as ${plain(papers.assume_use)}.`);
   }
   if (papers === 'act_now' && gaps.length) {
