@@ -17,5 +17,5 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     chunkSizeWarningLimit: 700,
   },
-  server: { proxy: { '/api': 'http://127.0.0.1:4380' } },
+  server: { proxy: { '/api': 'http://127.0.0.1:4747' } },
 });

@@ -6,7 +6,7 @@ import { SheetView } from '../../parts/sheet-view.tsx';
 
 /** The rule read back, so that a person can hold it against the official text. */
 export function DirectivePage({ shop, number }: { shop: string; number: string }) {
-  const sheet = useSheet(shop, ['directive', number]);
+  const sheet = useSheet(shop, ['directives', number]);
   return (
     <Page shop={shop} title={`Directive ${number}`}>
       <Loaded query={sheet} what="Reading the directive">

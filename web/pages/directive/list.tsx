@@ -5,7 +5,7 @@ import { SheetView } from '../../parts/sheet-view.tsx';
 import { AdoptForm } from './adopt-form.tsx';
 
 export function DirectiveListPage({ shop }: { shop: string }) {
-  const sheet = useSheet(shop, ['directive']);
+  const sheet = useSheet(shop, ['directives']);
   return (
     <Page shop={shop} title="Directives">
       <Loaded query={sheet} what="Reading the directives">
