@@ -1,8 +1,8 @@
 import type { Day, record } from '../engine/index.ts';
 import { answerOf, becauseOf } from './answer.ts';
-import { arrival, capital, datesInWords, day as dayWords, number, range } from './display.ts';
+import { arrival, capital, count, datesInWords, day as dayWords, number, range } from './display.ts';
 import { aircraftBlock, caution, evidenceOf, type ShopNamed } from './frame.ts';
-import type { Block, Sheet } from './model.ts';
+import type { Block, Cell, Sheet } from './model.ts';
 import { countedChart } from './scenes/counted-chart.ts';
 import { lifeLine } from './scenes/life-line.ts';
 import { outlookChart } from './scenes/outlook-chart.ts';
@@ -19,6 +19,7 @@ import {
   type Outlooks,
   partName,
   unsettled,
+  withoutPaper,
   worstFirst,
 } from './standing.ts';
 import { papersTable, standingsTable } from './standings-table.ts';
@@ -140,7 +141,7 @@ function countedBlock(q: AircraftInput, things: ReadonlyMap<string, record.Thing
     limit: counted.high + a.treatAs.left!.value,
     treatAs: o?.treatAs.p50 ?? null,
     couldBecome: o?.couldBecome.p50 ?? null,
-    gaps: life?.gaps.filter((g) => g.what.includes('hours') || g.what.includes('landings')) ?? [],
+    gaps: life?.gaps.filter(withoutPaper) ?? [],
     built: life?.subject.built ?? q.thing.built,
     today: q.day,
   });
@@ -197,17 +198,19 @@ export function figures(lives: readonly record.Life[], on: Day): Block {
         part: { is: 'text', text: partName(l.subject), small: identity(l.subject) },
         hours: cell(l, 'hours.total', 'h', 1),
         landings: cell(l, 'landings.total', 'landings', 0),
-        gaps: l.gaps.length
-          ? {
-              is: 'text',
-              text: l.gaps.map((g) => `${g.from.slice(0, 4)} to ${g.to.slice(0, 4)}`).join(', '),
-              small: l.gaps[0]!.because,
-            }
-          : { is: 'nothing' },
+        gaps: gapsCell(l),
       },
     })),
     empty: 'No part is recorded.',
   };
+}
+function gapsCell(l: record.Life): Cell {
+  const missing = l.gaps.filter(withoutPaper);
+  const open = l.gaps.length - missing.length;
+  const small = open ? { small: `${count(open, 'more stretch', 'more stretches')} not settled by the papers` } : {};
+  if (!missing.length) return open ? { is: 'text', text: 'none', ...small } : { is: 'nothing' };
+  const years = [...new Set(missing.map((g) => `${g.from.slice(0, 4)} to ${g.to.slice(0, 4)}`))];
+  return { is: 'text', text: years.join(', '), ...small };
 }
 export function findingsBlock(all: readonly record.Finding[]): Block {
   const once = [...new Map(all.map((x) => [`${x.code}|${x.text}`, x])).values()];

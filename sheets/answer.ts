@@ -1,5 +1,5 @@
 import type { Day, outlook, record } from '../engine/index.ts';
-import { arrival, capital, count, landings, number } from './display.ts';
+import { arrival, capital, landings, number } from './display.ts';
 import { f, t } from './frame.ts';
 import type { Span } from './model.ts';
 import {
@@ -12,6 +12,7 @@ import {
   type Outlooks,
   partInSentence,
   unsettled,
+  withoutPaper,
 } from './standing.ts';
 
 export interface Answering {
@@ -97,12 +98,15 @@ export function becauseOf(q: Answering, gaps: readonly record.Gap[]): string {
       `At ${number(rate.h_per_year.p50)} h${yearly >= 1 ? ` and ${landings(yearly)}` : ''} a year (${rate.basis}).`,
     );
   }
-  if (gaps.length === 1)
-    parts.push(`Papers of ${span(gaps[0]!)} are missing, and the worse side counts until they are found.`);
-  else if (gaps.length)
+  const once = [...new Map(gaps.map((g) => [g.id, g])).values()];
+  const missing = once.filter(withoutPaper);
+  if (missing.length === 1)
+    parts.push(`Papers of ${span(missing[0]!)} are missing, and the worse side counts until they are found.`);
+  else if (missing.length)
     parts.push(
-      `${count(gaps.length, 'stretch', 'stretches')} without paper, from ${span(gaps[0]!)} on; the worse side counts until they are found.`,
+      `Papers of ${missing.slice(0, 3).map(span).join(', ')}${missing.length > 3 ? ' and more' : ''} are missing; the worse side counts until they are found.`,
     );
+  else if (once.length) parts.push('Its papers leave some of the use open, and the worse side counts.');
   else parts.push('No gap is declared in its papers.');
   return parts.join(' ');
 }

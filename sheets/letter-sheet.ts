@@ -69,7 +69,9 @@ export function letterSheet(q: LetterInput): Letter {
   const first = open[0];
   const soonest = first?.treatAs.dueAt.day;
   const until = soonest && soonest > q.day ? earlier(soonest, addDays(q.day, VALID_DAYS)) : addDays(q.day, VALID_DAYS);
-  const expires = open.some((a) => a.treatAs.dueAt.now)
+  const expires = open.some(
+    (a) => a.treatAs.dueAt.now || a.notComputed || ['overdue', 'due'].includes(a.standing.worst),
+  )
     ? 'today only'
     : `until the first reading that falls due above, and not after ${dayWords(until)}`;
   const earlierBite =

@@ -4,7 +4,7 @@ import { count, day as dayWords, range } from './display.ts';
 import { emptySheet, evidenceOf, f, readingWords, t } from './frame.ts';
 import type { Sheet } from './model.ts';
 import { lifeLine } from './scenes/life-line.ts';
-import { partInSentence, partName } from './standing.ts';
+import { noPaper, partInSentence, partName, withoutPaper } from './standing.ts';
 import { shownSteps } from './working.ts';
 
 export function recordSheet(q: {
@@ -17,8 +17,8 @@ export function recordSheet(q: {
   const base = emptySheet('record', main ? partName(main.subject) : 'Record', q.day, q.model.invented);
   if (!main) return { ...base, answer: [t('This record holds no aircraft and no part.')] };
   const total = main.factNames.includes('hours.total') ? main.figure('hours.total', q.day) : null;
-  const gaps = [...new Map(lives.flatMap((l) => l.gaps).map((g) => [g.id, g])).values()];
-  const unsettled = lives.filter((l) => l.gaps.length);
+  const gaps = [...new Map(lives.flatMap((l) => l.gaps.filter(withoutPaper)).map((g) => [g.id, g])).values()];
+  const unsettled = lives.filter(noPaper);
   return {
     ...base,
     titleBlock: {

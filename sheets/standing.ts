@@ -65,9 +65,9 @@ export function shortIdentity(t: record.Thing | undefined): string {
   const mark = t.attributes.stamp ? `stamp ${t.attributes.stamp.value}` : (t.attributes.serial?.value ?? 'seen');
   return mark.length > 22 ? `${mark.slice(0, 20)} ...` : mark;
 }
-/** Papers miss hours or landings of this life, not only how they split by use. */
-export const noPaper = (l: record.Life | undefined): boolean =>
-  l?.gaps.some((g) => g.what.includes('hours') || g.what.includes('landings')) ?? false;
+/** No paper at all: neither shares of use on paper, nor a change between two readings, nor a count left out. */
+export const withoutPaper = (g: record.Gap): boolean => !/:split:|:landings:|[.][.]/.test(g.id);
+export const noPaper = (l: record.Life | undefined): boolean => l?.gaps.some(withoutPaper) ?? false;
 
 /** What is left, in what the reader counts: landings or hours of the aircraft, else days. Never its sign. */
 export function leftWords(left: directive.Left): string {

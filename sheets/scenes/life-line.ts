@@ -1,7 +1,7 @@
 import { type Day, dayNumber, type record } from '../../engine/index.ts';
 import { day } from '../display.ts';
 import type { Mark, Scene } from '../model.ts';
-import { partName } from '../standing.ts';
+import { partName, withoutPaper } from '../standing.ts';
 import { line, text, yearAxis } from './axis.ts';
 
 /** Each life on a time axis: the aircraft it sat in, gaps hatched, readings as ticks. */
@@ -33,7 +33,7 @@ export function lifeLine(lives: readonly record.Life[], names: (id: string) => s
       rows.push({ part: partName(life.subject), from: stay.from, to: stay.to, in: where });
     }
     for (const g of life.gaps) {
-      const whole = g.what.includes('hours') || g.what.includes('landings');
+      const whole = withoutPaper(g);
       const [a, b] = [x(dayNumber(g.from)), x(dayNumber(g.to))];
       marks.push({
         is: 'rect',
@@ -42,11 +42,16 @@ export function lifeLine(lives: readonly record.Life[], names: (id: string) => s
         w: Math.max(2, b - a),
         h: whole ? 20 : 6,
         stroke: 'ink',
-        fill: 'hatch',
+        fill: whole ? 'hatch' : 'line',
         width: 1,
-        title: `no paper: ${g.because}`,
+        title: whole ? `no paper: ${g.because}` : g.because,
       });
-      rows.push({ part: partName(life.subject), from: g.from, to: g.to, in: `no paper: ${g.because}` });
+      rows.push({
+        part: partName(life.subject),
+        from: g.from,
+        to: g.to,
+        in: whole ? `no paper: ${g.because}` : g.because,
+      });
     }
     if (life.subject.kind === 'aircraft')
       for (const q of life.readings)
