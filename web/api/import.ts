@@ -2,8 +2,21 @@ import type { Sheet } from '../../sheets/model.ts';
 import { post, postFile } from './client.ts';
 import { shopPath } from './shops.ts';
 
-/** How the columns of a file are to be read; kept by the server per shape of file. */
-export type Mapping = Readonly<Record<string, unknown>>;
+/** How the columns of a file are to be read (`mapping/1`); kept by the server per shape of file. */
+export interface Mapping {
+  readonly sparwright: 'mapping/1';
+  readonly shape?: string;
+  readonly sheet?: string;
+  readonly header_row: number;
+  readonly columns: Readonly<Record<string, number>>;
+  readonly day_order: string;
+  readonly two_digit_years_from?: number;
+  readonly decimal: string;
+  readonly flight_unit?: string;
+  readonly meter?: string;
+  readonly uses?: Readonly<Record<string, string>>;
+  readonly wordings?: Readonly<Record<string, unknown>>;
+}
 
 /** A file as it was read, before anything is decided. */
 export interface ReadFile {
@@ -12,10 +25,9 @@ export interface ReadFile {
   readonly sheets: readonly string[];
   readonly header: readonly string[];
   readonly sample: readonly (readonly string[])[];
-  readonly rows: number;
-  readonly remembered: boolean;
+  readonly rows?: number;
+  readonly remembered?: boolean;
   readonly mapping: Mapping;
-  readonly warnings?: readonly string[];
 }
 
 /** Where the rows go: an aircraft of the shop, or a new one. */
@@ -38,8 +50,11 @@ export interface PreviewRow {
 }
 export interface Preview {
   readonly rows: readonly PreviewRow[];
-  readonly counts: { readonly accepted: number; readonly refused: number };
-  readonly totals?: Readonly<Record<string, string | number>>;
+  readonly counts: { readonly accepted: number; readonly refused: number; readonly warned?: number };
+  readonly totals?: Readonly<Record<string, string>>;
+  /** Questions that a person must answer before the rows can be taken. */
+  readonly open?: readonly string[];
+  readonly notes?: readonly string[];
 }
 
 export interface AircraftChoice {

@@ -1,0 +1,70 @@
+import type { Preview } from '../../api/import.ts';
+import { ErrorNotice } from '../../parts/error-notice.tsx';
+import { Progress } from './progress.tsx';
+import { RowsTable } from './rows-table.tsx';
+
+/** What becomes of the file, before anything is written. */
+export function PreviewView({
+  preview,
+  header,
+  writing,
+  error,
+  write,
+}: {
+  preview: Preview;
+  header: readonly string[];
+  writing: boolean;
+  error: unknown;
+  write: () => void;
+}) {
+  const { counts } = preview;
+  const open = preview.open ?? [];
+  const ready = open.length === 0 && counts.accepted > 0;
+  return (
+    <section className="sheet" aria-labelledby="preview">
+      <h2 id="preview">
+        {counts.accepted} rows accepted, {counts.refused} refused
+      </h2>
+      {open.length > 0 ? (
+        <div className="notice" role="alert">
+          <p>
+            <strong>Before the rows can be taken, answer above:</strong>
+          </p>
+          <ul>
+            {open.map((q) => (
+              <li key={q}>{q}</li>
+            ))}
+          </ul>
+        </div>
+      ) : null}
+      <dl className="pairs">
+        {Object.entries(preview.totals ?? {}).map(([key, value]) => (
+          <Pair key={key} name={key} value={value} />
+        ))}
+      </dl>
+      {preview.notes?.map((n) => (
+        <p className="soft" key={n}>
+          {n}
+        </p>
+      ))}
+      <RowsTable preview={preview} header={header} />
+      <ErrorNotice error={error} />
+      {writing ? <Progress part={null} what="Writing to the log" /> : null}
+      <div className="actions">
+        <button type="button" className="first" disabled={!ready || writing} onClick={write}>
+          Write the accepted rows to the log
+        </button>
+        {ready ? null : <span className="soft">No row can be taken yet.</span>}
+      </div>
+    </section>
+  );
+}
+
+function Pair({ name, value }: { name: string; value: string }) {
+  return (
+    <>
+      <dt>{name}</dt>
+      <dd>{value}</dd>
+    </>
+  );
+}
