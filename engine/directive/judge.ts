@@ -46,7 +46,8 @@ export function judge(
   const forms = formsOf(s, only);
   const margin = scaled(tree);
   const counting = countedAt(s, 'now');
-  const found = extremes(margin, forms, s.region);
+  // The margin is scaled so that 1 is soon: a thousandth of 50 h is 0.05 h.
+  const found = extremes(margin, forms, s.region, { tolerance: 0.001 });
   const end = (e: typeof found.low): [EndOfAnswer, readonly Held[]] => {
     const held = hold(tree, forms, e.witness);
     const { dueAt, left } = dueOf(flownOut(s, held, forms, e.witness), carrierOf(s, e.witness), landingsAhead(s.mix));

@@ -115,7 +115,7 @@ const inside = ({ region }: Case, x: readonly number[]) =>
     (v, i) => x[i]! >= v.low - 1e-3 && x[i]! <= v.high + 1e-3 && (!v.integer || Number.isInteger(x[i])),
   ) && region.constraints.every((c) => Math.abs(evaluateForm({ constant: 0, terms: c.terms }, x) - c.low) < 1e-2);
 
-describe('extremes against every history on a grid of 0.1 h', () => {
+describe('E9 to E13: extremes against every history on a grid of 0.1 h', () => {
   it('no history outside, the witness inside and worth the end', { timeout: 120_000 }, () => {
     let exact = 0;
     let ends = 0;
@@ -181,7 +181,7 @@ const direct = (scale: readonly number[]) => (name: string) => ({
 });
 const read = (text: string) => parseExpression(text, { names });
 
-describe('corners decided by hand', () => {
+describe('E10 to E15: corners decided by hand', () => {
   const region = box([0, 50 * h], [10 * h, 40 * h], [0, 20, true]);
   const ends = (text: string) => {
     const { low, high } = extremes(read(text), direct([1 / h, 1 / h, 1]), region);
@@ -252,6 +252,12 @@ describe('corners decided by hand', () => {
       expect(() => ends(text)).toThrow(expect.objectContaining({ code: 'expression.divides-by-zero' }));
     },
   );
+  it('a history that only differs by less than a millionth is refused, not dropped in silence', () => {
+    const sliver = box([(5 - 8e-7) * h, (5 - 6e-7) * h]);
+    expect(() => extremes(read('hours.tow < 5 ? 1 : 0'), direct([1 / h, 1 / h, 1]), sliver)).toThrow(
+      expect.objectContaining({ code: 'region.unsolved' }),
+    );
+  });
   it('a formula of too many cases is refused', () => {
     const step = choose(compare(fact('hours.tow'), '<', fact('hours.private')), fact('hours.tow'), number(0));
     const many = Array.from({ length: 10 }, () => step).reduce(add);

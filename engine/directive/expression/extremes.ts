@@ -1,3 +1,4 @@
+import { Refusal } from '../../foundation/refusal.ts';
 import {
   addForms,
   type End,
@@ -93,10 +94,15 @@ export function oneEnd(e: Expression, formOf: FormOf, region: Region, end: 'low'
   };
 }
 
-/** Every piece was impossible: so is the region, and it says why; or its papers leave only differences under 1e-6. */
-const nothing = (region: Region): End => {
-  throw linearEnd({ constant: 0, terms: [] }, region, 'low') && new Error('no piece of the formula covers any history');
-};
+/** No piece holds a history: either the papers contradict each other, or figures are held apart by less than 1e-6. */
+function nothing(region: Region): never {
+  linearEnd({ constant: 0, terms: [] }, region, 'low');
+  throw new Refusal('region.unsolved', {
+    given: 'a formula whose every case fails by less than a millionth',
+    allowed: 'histories whose compared figures are equal or differ by a millionth or more',
+    remedy: 'Compare rounder figures in the formula',
+  });
+}
 
 export const off = (p: Product, x: readonly number[]): number =>
   Math.abs(evaluateForm(p.z, x) - evaluateForm(p.x, x) * evaluateForm(p.y, x));

@@ -19,7 +19,7 @@ const FORMULAS = [
   'hours.total > 110 && hours.total < 115 ? 140 : 90 + hours.tow',
 ];
 
-describe('first reach of a limit in further use', () => {
+describe('E16, E17: first reach of a limit in further use', () => {
   it('agrees with a walk in small steps: not before, and reached there', () => {
     fc.assert(
       fc.property(fc.constantFrom(...FORMULAS), fc.integer({ min: 95, max: 200 }), fc.boolean(), (t, limit, at) => {
