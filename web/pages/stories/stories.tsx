@@ -14,7 +14,7 @@ export default function StoriesPage() {
       <p className="because">All data on this page is invented.</p>
       <ul>
         {all.map((s) => (
-          <li key={s.part}>
+          <li key={s.part} className="choice">
             <a href={`#${s.part}`}>{s.part}</a>
           </li>
         ))}
