@@ -4,6 +4,7 @@ import { letterSheet } from '../sheets/index.ts';
 import { assessment, letterInput, outlookIn } from '../sheets/testing/case.ts';
 import { letterPdf } from './letter.ts';
 
+const found = spawnSync('pdftotext', ['-v']).error === undefined;
 const pages = (pdf: Uint8Array): number =>
   Buffer.from(pdf)
     .toString('latin1')
@@ -40,13 +41,23 @@ describe('the letter on paper', () => {
       ),
     ],
   ])('is one page: %s', async (_, input) => {
-    expect(pages(await letterPdf(letterSheet(input)))).toBe(1);
+    const pdf = await letterPdf(letterSheet(input));
+    expect(pages(pdf)).toBe(1);
+    if (!found) return;
+    const boxes = spawnSync('pdftotext', ['-bbox', '-', '-'], { input: pdf }).stdout.toString();
+    const words = [...boxes.matchAll(/yMin="([\d.]+)".*?>([^<]*)<\/word>/g)].map((m) => ({
+      y: Number(m[1]),
+      word: m[2],
+    }));
+    const foot = words.filter((w) => w.word === 'Subject').at(-1)!.y;
+    const caution = words.filter((w) => w.word === 'logbook').at(-1)!.y;
+    expect(caution).toBeLessThan(foot - 8);
+    expect(foot).toBeLessThan(842);
   });
   it('has the same bytes every time', async () => {
     const [a, b] = [await letterPdf(letterSheet(typical)), await letterPdf(letterSheet(typical))];
     expect(Buffer.compare(Buffer.from(a), Buffer.from(b))).toBe(0);
   });
-  const found = spawnSync('pdftotext', ['-v']).error === undefined;
   it.skipIf(!found)('can be read as text (not run where pdftotext is missing)', async () => {
     const pdf = await letterPdf(letterSheet(typical));
     const text = spawnSync('pdftotext', ['-layout', '-', '-'], { input: pdf }).stdout.toString().replace(/\s+/g, ' ');
