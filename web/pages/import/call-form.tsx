@@ -31,6 +31,16 @@ function Years({ name }: { name: string }) {
   );
 }
 
+/** An answer of its own: none. Without it an empty list is unknown. */
+function None({ name, text }: { name: string; text: string }) {
+  return (
+    <label className="choice">
+      <input type="checkbox" name={name} value="none" />
+      {text}
+    </label>
+  );
+}
+
 /** The aircraft and the six questions. */
 export function CallQuestions() {
   return (
@@ -49,7 +59,7 @@ export function CallQuestions() {
       <fieldset>
         <legend>1. What is the total now, and on which meter?</legend>
         <div className="fields">
-          <Input label="Total" unit="h" name="total_h" type="number" step="0.01" min="0" required />
+          <Input label="Total" unit="h" name="total_h" type="number" step="0.01" min="0" hint="Empty: unknown" />
           <Select label="Read from" name="meter" options={METERS} />
           <Input label="Landings" name="landings" type="number" step="1" min="0" hint="If they are counted" />
         </div>
@@ -57,13 +67,22 @@ export function CallQuestions() {
       <fieldset>
         <legend>2. In which year was it built?</legend>
         <div className="fields">
-          <Input label="Year built" name="built_year" type="number" step="1" min="1900" max="2199" required />
+          <Input
+            label="Year built"
+            name="built_year"
+            type="number"
+            step="1"
+            min="1900"
+            max="2199"
+            hint="Empty: unknown"
+          />
         </div>
       </fieldset>
       <fieldset>
         <legend>3. Did it ever fly for hire, in a school, as a tug or at other work?</legend>
         <p className="hint">What no one names may have been any use: the worse side counts.</p>
-        <Rows add="Add years of a use" what="uses" start={1}>
+        <None name="no_uses" text="The caller says: none of these" />
+        <Rows add="Add years of a use" what="uses">
           {(name) => (
             <>
               <Select label="Use" name={`${name}.use`} options={USES} />
@@ -87,6 +106,8 @@ export function CallQuestions() {
       </fieldset>
       <fieldset>
         <legend>5. Are any books missing?</legend>
+        <p className="hint">With no answer, all books count as missing.</p>
+        <None name="no_missing_books" text="The caller says: none is missing" />
         <Rows add="Add missing years" what="missing_books">
           {(name) => <Years name={name} />}
         </Rows>
@@ -95,6 +116,7 @@ export function CallQuestions() {
         <legend>6. Which kits and repairs are on the wing?</legend>
         <div className="fields">
           <Input label="Kits" name="kits" hint="Separated by commas" />
+          <None name="no_kits" text="The caller says: no kits" />
           <Input label="Repairs" name="repairs" hint="In the caller's words" />
         </div>
       </fieldset>

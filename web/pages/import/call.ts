@@ -1,6 +1,9 @@
 import { rowKeys } from '../../parts/rows.tsx';
 import { given, slugOf, valuesOf } from '../aircraft/forms/read.ts';
 
+/** What is listed, or none only where that was said; else left out: unknown, and on the worse side. */
+const listed = <T>(list: readonly T[], saidNone: boolean) => (list.length > 0 || saidNone ? list : undefined);
+
 /** The call document of a filled form. */
 export function callOf(form: HTMLFormElement): Record<string, unknown> {
   const v = valuesOf(form);
@@ -17,13 +20,19 @@ export function callOf(form: HTMLFormElement): Record<string, unknown> {
     meter: v.text('meter'),
     landings: v.number('landings'),
     built_year: v.number('built_year'),
-    uses: rowKeys(form, 'uses').map((key) => ({ use: v.text(`${key}.use`), ...years(key) })),
+    uses: listed(
+      rowKeys(form, 'uses').map((key) => ({ use: v.text(`${key}.use`), ...years(key) })),
+      v.text('no_uses') !== undefined,
+    ),
     wing_changed: v.text('wing_changed'),
-    missing_books: rowKeys(form, 'missing_books').map(years),
-    kits: (v.text('kits') ?? '')
-      .split(',')
-      .map(slugOf)
-      .filter((k) => k !== ''),
+    missing_books: listed(rowKeys(form, 'missing_books').map(years), v.text('no_missing_books') !== undefined),
+    kits: listed(
+      (v.text('kits') ?? '')
+        .split(',')
+        .map(slugOf)
+        .filter((k) => k !== ''),
+      v.text('no_kits') !== undefined,
+    ),
     repairs: v.text('repairs'),
   });
 }
