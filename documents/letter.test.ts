@@ -54,6 +54,18 @@ describe('the letter on paper', () => {
     expect(caution).toBeLessThan(foot - 8);
     expect(foot).toBeLessThan(842);
   });
+  it('shrinks the type and then leaves out what may go, and says so', async () => {
+    const letter = letterSheet(typical);
+    const crowded = { ...letter, because: `${letter.because} `.repeat(28) };
+    const pdf = await letterPdf(crowded);
+    expect(pages(pdf)).toBe(1);
+    await expect(letterPdf({ ...letter, because: long.repeat(60) })).rejects.toThrow('does not fit');
+    if (!found) return;
+    const text = spawnSync('pdftotext', ['-', '-'], { input: pdf }).stdout.toString().replace(/\s+/g, ' ');
+    expect(text).toContain('not a logbook entry');
+    expect(text).toContain('More stands on the page kept under this number.');
+    expect(text).not.toContain('What this does not ask of you');
+  });
   it('has the same bytes every time', async () => {
     const [a, b] = [await letterPdf(letterSheet(typical)), await letterPdf(letterSheet(typical))];
     expect(Buffer.compare(Buffer.from(a), Buffer.from(b))).toBe(0);
