@@ -52,7 +52,12 @@ export function outlooksOf(
 ): Map<string, outlook.Outlook> {
   const found = new Map<string, outlook.Outlook>();
   if (!readings.length) return found;
-  const flying = outlook.readFlying(readings, day, options);
+  const totals = readings.map(({ day: on, total_s, landings }) => ({
+    day: on,
+    total_s,
+    ...(landings === null ? {} : { landings }),
+  }));
+  const flying = outlook.readFlying(totals, day, options);
   for (const a of assessments) {
     if (a.standing.worst === 'ended' || a.standing.worst === 'not affected' || !a.treatAs.left) continue;
     const [worst, best] = [endOf(a, a.treatAs), endOf(a, a.couldBecome)];
