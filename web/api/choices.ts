@@ -23,3 +23,8 @@ export const useChoices = (shop: string, aircraft: string) =>
     queryKey: ['choices', shop, aircraft],
     queryFn: () => get<Choices>(shopPath(shop, 'aircraft', aircraft, 'choices')),
   });
+
+/** One of each number: the latest issue, which stands last. */
+export const latestIssues = (directives: Choices['directives']): Choices['directives'] => [
+  ...new Map(directives.map((d) => [d.number, d])).values(),
+];

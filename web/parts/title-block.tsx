@@ -14,7 +14,7 @@ export function TitleBlock({ block, number }: { block: Fields; number?: string |
           </dd>
         </div>
       ))}
-      {number ? (
+      {number && !block.fields.some((f) => f.label === 'Working kept under') ? (
         <div>
           <dt>Working kept under</dt>
           <dd>

@@ -1,6 +1,6 @@
 import { Link, useSearchParams } from 'wouter';
 import type { Block } from '../../../sheets/model.ts';
-import { useChoices } from '../../api/choices.ts';
+import { latestIssues, useChoices } from '../../api/choices.ts';
 import { useSheet } from '../../api/sheets.ts';
 import { Loaded } from '../../parts/loading.tsx';
 import { Page } from '../../parts/page.tsx';
@@ -25,7 +25,7 @@ export function AircraftPage({ shop, id }: { shop: string; id: string }) {
       </Loaded>
       {sheet.data ? (
         <>
-          <Letters shop={shop} id={id} directives={choices.data?.directives ?? []} />
+          <Letters shop={shop} id={id} directives={latestIssues(choices.data?.directives ?? [])} />
           <EntryForms shop={shop} aircraft={id} choices={choices.data} />
         </>
       ) : null}

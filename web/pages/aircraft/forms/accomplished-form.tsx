@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { latestIssues } from '../../../api/choices.ts';
 import { Input, Select } from '../../../parts/field.tsx';
 import { Day, Paper, Part, paperOf } from './common.tsx';
 import { EntryForm } from './entry-form.tsx';
@@ -6,7 +7,7 @@ import type { EntryFormProps } from './entry-forms.tsx';
 import { given, newId, slugOf } from './read.ts';
 
 export function AccomplishedForm({ shop, aircraft, choices }: EntryFormProps) {
-  const directives = choices?.directives ?? [];
+  const directives = latestIssues(choices?.directives ?? []);
   const [number, setNumber] = useState(directives[0]?.number ?? '');
   const chosen = directives.find((d) => d.number === number);
   if (directives.length === 0) return null;
