@@ -3,7 +3,7 @@ import { latestIssues } from '../../../api/choices.ts';
 import { Input, Select } from '../../../parts/field.tsx';
 import { Day, Paper, Part, paperOf } from './common.tsx';
 import { EntryForm } from './entry-form.tsx';
-import type { EntryFormProps } from './entry-forms.tsx';
+import type { EntryFormProps } from './props.ts';
 import { given, newId, slugOf } from './read.ts';
 
 export function AccomplishedForm({ shop, aircraft, choices }: EntryFormProps) {

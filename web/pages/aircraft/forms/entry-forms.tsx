@@ -1,14 +1,8 @@
-import type { Choices } from '../../../api/choices.ts';
 import { AccomplishedForm } from './accomplished-form.tsx';
 import { PaperFoundForm } from './paper-found-form.tsx';
+import type { EntryFormProps } from './props.ts';
 import { ReadingForm } from './reading-form.tsx';
 import { SeenForm } from './seen-form.tsx';
-
-export interface EntryFormProps {
-  readonly shop: string;
-  readonly aircraft: string;
-  readonly choices: Choices | undefined;
-}
 
 /** What a person can add to the log from the aircraft's page. */
 export function EntryForms(props: EntryFormProps) {

@@ -1,7 +1,7 @@
 import { Input, Select } from '../../../parts/field.tsx';
 import { EVIDENCE, paperOf } from './common.tsx';
 import { EntryForm } from './entry-form.tsx';
-import type { EntryFormProps } from './entry-forms.tsx';
+import type { EntryFormProps } from './props.ts';
 import { given, newId } from './read.ts';
 
 const USUAL = ['private', 'hire', 'instruction', 'tow', 'survey', 'aerobatic', 'utility'];

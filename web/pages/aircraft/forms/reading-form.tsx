@@ -1,7 +1,7 @@
 import { Input } from '../../../parts/field.tsx';
 import { Day, Paper, paperOf } from './common.tsx';
 import { EntryForm } from './entry-form.tsx';
-import type { EntryFormProps } from './entry-forms.tsx';
+import type { EntryFormProps } from './props.ts';
 import { given, newId } from './read.ts';
 
 export function ReadingForm({ shop, aircraft, choices }: EntryFormProps) {

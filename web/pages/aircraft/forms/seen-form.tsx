@@ -2,7 +2,7 @@ import { keepFile } from '../../../api/entries.ts';
 import { Field, Input, Select } from '../../../parts/field.tsx';
 import { Day, Part } from './common.tsx';
 import { EntryForm } from './entry-form.tsx';
-import type { EntryFormProps } from './entry-forms.tsx';
+import type { EntryFormProps } from './props.ts';
 import { given, newId } from './read.ts';
 
 const WHAT = [
