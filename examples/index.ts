@@ -35,7 +35,12 @@ const around = (aircraft: string): record.EntryInput[] => {
 };
 
 /** A complete record document: the aircraft of the first call and the one its left wing came from. */
-export const recordExample: record.RecordInput = { sparwright: 'record/1', day: TODAY, invented: true, entries: around('aircraft:0612') };
+export const recordExample: record.RecordInput = {
+  sparwright: 'record/1',
+  day: TODAY,
+  invented: true,
+  entries: around('aircraft:0612'),
+};
 export const directiveExample: directive.DirectiveInput = W14_2;
 export const outlookExample: outlook.OutlookDocumentInput = {
   sparwright: 'outlook/1',
@@ -44,7 +49,10 @@ export const outlookExample: outlook.OutlookDocumentInput = {
   readings: recordExample.entries
     .filter((e) => e.kind === 'reading' && e.subject === 'aircraft:0612')
     .map((e) => e.body as { total_h?: number; landings?: number })
-    .map((b, i) => ({ b, day: recordExample.entries.filter((e) => e.kind === 'reading' && e.subject === 'aircraft:0612')[i]!.day }))
+    .map((b, i) => ({
+      b,
+      day: recordExample.entries.filter((e) => e.kind === 'reading' && e.subject === 'aircraft:0612')[i]!.day,
+    }))
     .map(({ b, day }) => ({ day, total_h: b.total_h!, landings: b.landings! })),
   limits: [{ name: 'W-14 right spar', at_landings: 6478 }],
 };

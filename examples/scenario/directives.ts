@@ -1,9 +1,18 @@
 import type { directive } from '../../engine/index.ts';
 
 /** The invented directives of the scenario. Authority, numbers, formulas and limits are made up and resemble no real ones. */
-const invented = { sparwright: 'directive/1', authority: 'Air Safety Board (invented)', known: 'invented', reference: 'Invented for demonstration' } as const;
+const invented = {
+  sparwright: 'directive/1',
+  authority: 'Air Safety Board (invented)',
+  known: 'invented',
+  reference: 'Invented for demonstration',
+} as const;
 const W4_FAMILY = { models: [{ model: 'W4' }, { model: 'W4-T' }] };
-const CAP = { expression: 'landings.total + 2.0 * landings.tow', called: 'counted landings', unit: 'landings' } as const;
+const CAP = {
+  expression: 'landings.total + 2.0 * landings.tow',
+  called: 'counted landings',
+  unit: 'landings',
+} as const;
 
 /** Counts landings, a tow three times; superseded by issue 2. */
 export const W14_1: directive.DirectiveInput = {
@@ -29,8 +38,24 @@ export const W14_1: directive.DirectiveInput = {
     },
   ],
   cases: [
-    { name: 'one below', action: 'first_look', day: '2020-01-01', model: 'W4', serial: '0500', facts: { 'landings.total': 10_000, 'landings.tow': 200 }, expect: { counted: 10_400, standing: 'not yet due' } },
-    { name: 'at the limit', action: 'first_look', day: '2020-01-01', model: 'W4', serial: '0500', facts: { 'landings.total': 10_000, 'landings.tow': 500 }, expect: { counted: 11_000, standing: 'due' } },
+    {
+      name: 'one below',
+      action: 'first_look',
+      day: '2020-01-01',
+      model: 'W4',
+      serial: '0500',
+      facts: { 'landings.total': 10_000, 'landings.tow': 200 },
+      expect: { counted: 10_400, standing: 'not yet due' },
+    },
+    {
+      name: 'at the limit',
+      action: 'first_look',
+      day: '2020-01-01',
+      model: 'W4',
+      serial: '0500',
+      facts: { 'landings.total': 10_000, 'landings.tow': 500 },
+      expect: { counted: 11_000, standing: 'due' },
+    },
   ],
 };
 
@@ -53,8 +78,18 @@ export const W14_2: directive.DirectiveInput = {
       method: 'eddy current',
       looks_at: 'inboard_spar',
       counts: CAP,
-      first: { later_of: [{ counted: 9000, is: 'at' }, { landings: 100, is: 'at', of: 'aircraft', since: 'effective' }] },
-      repeat: { first_of: [{ counted: 1500, is: 'at', since: { last_look: [{ directive: 'W-14', action: 'first_look' }] } }, { months: 60, is: 'at', since: { last_look: [{ directive: 'W-14', action: 'first_look' }] } }] },
+      first: {
+        later_of: [
+          { counted: 9000, is: 'at' },
+          { landings: 100, is: 'at', of: 'aircraft', since: 'effective' },
+        ],
+      },
+      repeat: {
+        first_of: [
+          { counted: 1500, is: 'at', since: { last_look: [{ directive: 'W-14', action: 'first_look' }] } },
+          { months: 60, is: 'at', since: { last_look: [{ directive: 'W-14', action: 'first_look' }] } },
+        ],
+      },
       ended_by: [{ action: 'replace_spar' }],
       needs: { access: 'Fastener holes from below, wing stays on', report_within_days: 10, hangar_days: 1 },
       missing_papers: 'bounds',
@@ -74,11 +109,54 @@ export const W14_2: directive.DirectiveInput = {
     },
   ],
   cases: [
-    { name: 'far below', action: 'first_look', day: '2026-01-01', model: 'W4', serial: '0500', facts: { 'landings.total': 3000 }, facts_at: { effective: { day: '2024-04-03', facts: { 'landings.total': 2600 } } }, expect: { counted: 3000, standing: 'not yet due' } },
-    { name: 'over the count, within 100 landings of the effective date', action: 'first_look', day: '2026-01-01', model: 'W4-T', serial: '0500', facts: { 'landings.total': 8800, 'landings.tow': 400 }, facts_at: { effective: { day: '2024-04-03', facts: { 'landings.total': 8710 } } }, expect: { counted: 9600, standing: 'soon due', left: 10 } },
-    { name: 'over both', action: 'first_look', day: '2026-01-01', model: 'W4-T', serial: '0500', facts: { 'landings.total': 8900, 'landings.tow': 400 }, facts_at: { effective: { day: '2024-04-03', facts: { 'landings.total': 8710 } } }, expect: { counted: 9700, standing: 'overdue' } },
-    { name: 'another model', action: 'first_look', day: '2026-01-01', model: 'W2-A', serial: '2000', facts: { 'landings.total': 12_000 }, expect: { standing: 'not affected' } },
-    { name: 'no crack was found', action: 'replace_spar', day: '2026-01-01', model: 'W4', serial: '0500', facts: {}, expect: { standing: 'not affected' } },
+    {
+      name: 'far below',
+      action: 'first_look',
+      day: '2026-01-01',
+      model: 'W4',
+      serial: '0500',
+      facts: { 'landings.total': 3000 },
+      facts_at: { effective: { day: '2024-04-03', facts: { 'landings.total': 2600 } } },
+      expect: { counted: 3000, standing: 'not yet due' },
+    },
+    {
+      name: 'over the count, within 100 landings of the effective date',
+      action: 'first_look',
+      day: '2026-01-01',
+      model: 'W4-T',
+      serial: '0500',
+      facts: { 'landings.total': 8800, 'landings.tow': 400 },
+      facts_at: { effective: { day: '2024-04-03', facts: { 'landings.total': 8710 } } },
+      expect: { counted: 9600, standing: 'soon due', left: 10 },
+    },
+    {
+      name: 'over both',
+      action: 'first_look',
+      day: '2026-01-01',
+      model: 'W4-T',
+      serial: '0500',
+      facts: { 'landings.total': 8900, 'landings.tow': 400 },
+      facts_at: { effective: { day: '2024-04-03', facts: { 'landings.total': 8710 } } },
+      expect: { counted: 9700, standing: 'overdue' },
+    },
+    {
+      name: 'another model',
+      action: 'first_look',
+      day: '2026-01-01',
+      model: 'W2-A',
+      serial: '2000',
+      facts: { 'landings.total': 12_000 },
+      expect: { standing: 'not affected' },
+    },
+    {
+      name: 'no crack was found',
+      action: 'replace_spar',
+      day: '2026-01-01',
+      model: 'W4',
+      serial: '0500',
+      facts: {},
+      expect: { standing: 'not affected' },
+    },
   ],
 };
 
@@ -99,16 +177,42 @@ export const W9: directive.DirectiveInput = {
       does: 'inspect',
       method: 'visual, ten power glass',
       looks_at: 'walkway_doubler',
-      first: { later_of: [{ hours_h: 2500, is: 'at', of: 'part', since: 'new' }, { months: 12, is: 'at', since: 'effective' }] },
-      repeat: { first_of: [{ hours_h: 600, is: 'at', of: 'part', since: { last_look: [{ directive: 'W-9', action: 'look_again' }] } }, { months: 36, is: 'at', since: { last_look: [{ directive: 'W-9', action: 'look_again' }] } }] },
+      first: {
+        later_of: [
+          { hours_h: 2500, is: 'at', of: 'part', since: 'new' },
+          { months: 12, is: 'at', since: 'effective' },
+        ],
+      },
+      repeat: {
+        first_of: [
+          { hours_h: 600, is: 'at', of: 'part', since: { last_look: [{ directive: 'W-9', action: 'look_again' }] } },
+          { months: 36, is: 'at', since: { last_look: [{ directive: 'W-9', action: 'look_again' }] } },
+        ],
+      },
       missing_papers: 'bounds',
       ferry: 'allowed',
       source: 'paragraph 2',
     },
   ],
   cases: [
-    { name: 'young doubler', action: 'look_again', day: '2020-01-01', model: 'W4', serial: '0500', facts: { 'hours.total': 1200 }, expect: { standing: 'not yet due' } },
-    { name: 'at 2 500 h', action: 'look_again', day: '2020-01-01', model: 'W4', serial: '0500', facts: { 'hours.total': 2500 }, expect: { standing: 'due' } },
+    {
+      name: 'young doubler',
+      action: 'look_again',
+      day: '2020-01-01',
+      model: 'W4',
+      serial: '0500',
+      facts: { 'hours.total': 1200 },
+      expect: { standing: 'not yet due' },
+    },
+    {
+      name: 'at 2 500 h',
+      action: 'look_again',
+      day: '2020-01-01',
+      model: 'W4',
+      serial: '0500',
+      facts: { 'hours.total': 2500 },
+      expect: { standing: 'due' },
+    },
   ],
 };
 
@@ -129,7 +233,11 @@ export const W21: directive.DirectiveInput = {
       does: 'inspect',
       method: 'visual and eddy current',
       looks_at: 'outboard_spar',
-      counts: { expression: 'hours.total + max(0.0, hours.aerobatic - 200.0) * 1.5', called: 'splice hours', unit: 'h' },
+      counts: {
+        expression: 'hours.total + max(0.0, hours.aerobatic - 200.0) * 1.5',
+        called: 'splice hours',
+        unit: 'h',
+      },
       first: { counted: 3400, is: 'more than' },
       repeat: { counted: 400, is: 'more than', since: { last_look: [{ directive: 'W-21', action: 'splice_look' }] } },
       missing_papers: 'act_now',
@@ -138,10 +246,42 @@ export const W21: directive.DirectiveInput = {
     },
   ],
   cases: [
-    { name: 'below 200 aerobatic hours nothing is added', action: 'splice_look', day: '2026-01-01', model: 'W2-A', serial: '2031', facts: { 'hours.total': 1000, 'hours.aerobatic': 150 }, expect: { counted: 1000, standing: 'not yet due' } },
-    { name: 'exactly at the limit is not yet due', action: 'splice_look', day: '2026-01-01', model: 'W2-A', serial: '2031', facts: { 'hours.total': 3100, 'hours.aerobatic': 400 }, expect: { counted: 3400, standing: 'soon due' } },
-    { name: 'past it', action: 'splice_look', day: '2026-01-01', model: 'W2-A', serial: '2031', facts: { 'hours.total': 3100.1, 'hours.aerobatic': 400 }, expect: { counted: 3400.1, standing: 'overdue' } },
-    { name: 'the excepted serial', action: 'splice_look', day: '2026-01-01', model: 'W2-A', serial: '2050', facts: { 'hours.total': 5000 }, expect: { standing: 'not affected' } },
+    {
+      name: 'below 200 aerobatic hours nothing is added',
+      action: 'splice_look',
+      day: '2026-01-01',
+      model: 'W2-A',
+      serial: '2031',
+      facts: { 'hours.total': 1000, 'hours.aerobatic': 150 },
+      expect: { counted: 1000, standing: 'not yet due' },
+    },
+    {
+      name: 'exactly at the limit is not yet due',
+      action: 'splice_look',
+      day: '2026-01-01',
+      model: 'W2-A',
+      serial: '2031',
+      facts: { 'hours.total': 3100, 'hours.aerobatic': 400 },
+      expect: { counted: 3400, standing: 'soon due' },
+    },
+    {
+      name: 'past it',
+      action: 'splice_look',
+      day: '2026-01-01',
+      model: 'W2-A',
+      serial: '2031',
+      facts: { 'hours.total': 3100.1, 'hours.aerobatic': 400 },
+      expect: { counted: 3400.1, standing: 'overdue' },
+    },
+    {
+      name: 'the excepted serial',
+      action: 'splice_look',
+      day: '2026-01-01',
+      model: 'W2-A',
+      serial: '2050',
+      facts: { 'hours.total': 5000 },
+      expect: { standing: 'not affected' },
+    },
   ],
 };
 
@@ -167,7 +307,18 @@ export const W30: directive.DirectiveInput = {
       missing_papers: 'bounds',
     },
   ],
-  cases: [{ name: 'within five years', action: 'stripe', day: '2023-01-10', model: 'W4', serial: '0500', facts: {}, facts_at: { effective: { day: '2022-01-10', facts: {} } }, expect: { standing: 'not yet due' } }],
+  cases: [
+    {
+      name: 'within five years',
+      action: 'stripe',
+      day: '2023-01-10',
+      model: 'W4',
+      serial: '0500',
+      facts: {},
+      facts_at: { effective: { day: '2022-01-10', facts: {} } },
+      expect: { standing: 'not yet due' },
+    },
+  ],
 };
 
 export const directives = [W14_1, W14_2, W9, W21, W30];

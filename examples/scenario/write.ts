@@ -42,19 +42,37 @@ export class Book {
   readings(subject: string, rows: readonly (readonly [day: string, total_h: number, landings: number])[]): this {
     for (const [day, total_h, landings] of rows) {
       this.add('reading', subject, day, { total_h, landings }, { order: 9 });
-      this.add('inspection', subject, day, { wording: 'Annual inspection', counts_as: ['annual'], total_h }, { order: 8 });
+      this.add(
+        'inspection',
+        subject,
+        day,
+        { wording: 'Annual inspection', counts_as: ['annual'], total_h },
+        { order: 8 },
+      );
     }
     return this;
   }
 }
 
 /** Two wings with an inboard and an outboard spar each, original to the aircraft, fitted on the day it was built. */
-export function wings(book: Book, serial: string, built: string, aircraft: string, stamps: { left?: string; right?: string } = {}): void {
+export function wings(
+  book: Book,
+  serial: string,
+  built: string,
+  aircraft: string,
+  stamps: { left?: string; right?: string } = {},
+): void {
   for (const hand of ['left', 'right'] as const) {
     const side = hand === 'left' ? 'L' : 'R';
     const assumed = { evidence: 'assumed' as const, paper: { title: 'Build list of the type (invented)' } };
     book.add('part', `wing:${serial}-${side}`, built, { part: 'wing', hand, built }, assumed);
-    book.add('fitment', `wing:${serial}-${side}`, built, { into: aircraft, place: `${hand}_wing` }, { ...assumed, order: 1 });
+    book.add(
+      'fitment',
+      `wing:${serial}-${side}`,
+      built,
+      { into: aircraft, place: `${hand}_wing` },
+      { ...assumed, order: 1 },
+    );
     const stamp = stamps[hand];
     book.add(
       'part',
@@ -63,7 +81,13 @@ export function wings(book: Book, serial: string, built: string, aircraft: strin
       { part: 'inboard_spar', hand, part_number: 'W4-5710', built, ...(stamp ? { stamp } : {}) },
       stamp ? { evidence: 'seen', paper: { title: 'Seen on the aircraft' } } : assumed,
     );
-    book.add('fitment', `spar:${serial}-${side}`, built, { into: `wing:${serial}-${side}`, place: `${hand}_inboard_spar` }, { ...assumed, order: 1 });
+    book.add(
+      'fitment',
+      `spar:${serial}-${side}`,
+      built,
+      { into: `wing:${serial}-${side}`, place: `${hand}_inboard_spar` },
+      { ...assumed, order: 1 },
+    );
   }
 }
 
