@@ -1,5 +1,5 @@
-import type { directive, outlook, record } from '../engine/index.ts';
-import { directives, W14_2 } from './scenario/directives.ts';
+import type { outlook, record } from '../engine/index.ts';
+import { directives, W14_1, W14_2 } from './scenario/directives.ts';
 import { fleet, TODAY } from './scenario/fleet.ts';
 
 /** The shop of the invented scenario, with its own price list. Nothing in it is real. */
@@ -41,19 +41,22 @@ export const recordExample: record.RecordInput = {
   invented: true,
   entries: around('aircraft:0612'),
 };
-export const directiveExample: directive.DirectiveInput = W14_2;
+/** A directive question: both issues of one rule held against that record. */
+export const directiveExample = {
+  sparwright: 'directive-question/1',
+  directives: [W14_1, W14_2],
+  record: { ...recordExample, subject: 'aircraft:0612' },
+} as const;
+
+/** Readings of that aircraft, and the reading at which its right spar falls due. */
 export const outlookExample: outlook.OutlookDocumentInput = {
   sparwright: 'outlook/1',
   subject: 'ZQ-LMB (invented)',
   day: TODAY,
-  readings: recordExample.entries
-    .filter((e) => e.kind === 'reading' && e.subject === 'aircraft:0612')
-    .map((e) => e.body as { total_h?: number; landings?: number })
-    .map((b, i) => ({
-      b,
-      day: recordExample.entries.filter((e) => e.kind === 'reading' && e.subject === 'aircraft:0612')[i]!.day,
-    }))
-    .map(({ b, day }) => ({ day, total_h: b.total_h!, landings: b.landings! })),
+  readings: recordExample.entries.flatMap((e) => {
+    if (e.kind !== 'reading' || e.subject !== 'aircraft:0612') return [];
+    const { total_h, landings } = e.body;
+    return total_h === undefined || landings === undefined ? [] : [{ day: e.day, total_h, landings }];
+  }),
   limits: [{ name: 'W-14 right spar', at_landings: 6478 }],
 };
-export const recordOf = around;

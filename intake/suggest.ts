@@ -1,3 +1,4 @@
+import { hoursFromSeconds } from '../engine/index.ts';
 import { cellsOf, headerRowOf, headingOf, kindOf, rowsBelow, sharesOf, wordOf, wordsOf } from './columns.ts';
 import { leadingPair } from './figures.ts';
 import { COLUMNS, type Column, type Mapping, shapeOf } from './mapping.ts';
@@ -66,7 +67,7 @@ const roughly = (c: Cell): number =>
   c.is === 'number'
     ? c.value
     : c.is === 'time'
-      ? c.seconds / 3600
+      ? hoursFromSeconds(c.seconds)
       : Number(c.text.replace(/[^\d:]/g, '').split(':')[0] || 0);
 /** Never falls (or, newest first, never rises) and goes far beyond what one day holds: a total. */
 function climbs(cells: readonly Cell[]): boolean {

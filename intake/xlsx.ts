@@ -1,5 +1,5 @@
 import ExcelJS from 'exceljs';
-import { dayFromNumber, isDay, Refusal } from '../engine/index.ts';
+import { dayFromNumber, hoursFromSeconds, isDay, Refusal } from '../engine/index.ts';
 import { type Cell, EMPTY, type Grid, LIMITS, type Row } from './model.ts';
 import { tooManyRows, tooWide } from './refusals.ts';
 import { namesInZip } from './zip.ts';
@@ -108,7 +108,7 @@ function dated(value: Date, format: string, is1904: boolean): Cell {
   const showsDay = /[dy]/i.test(bare.replace(/\[[^\]]*\]/g, ''));
   if (/\[h+\]|\[m+\]/i.test(bare) || (!showsDay && /[hs]/i.test(bare)) || (!showsDay && serial < 1)) {
     const seconds = Math.round(serial * 86_400);
-    const [h, m, s] = [Math.floor(seconds / 3600), Math.floor(seconds / 60) % 60, seconds % 60];
+    const [h, m, s] = [Math.floor(hoursFromSeconds(seconds)), Math.floor(seconds / 60) % 60, seconds % 60];
     const two = (n: number) => String(n).padStart(2, '0');
     return { is: 'time', seconds, text: `${h}:${two(m)}${s ? `:${two(s)}` : ''}` };
   }

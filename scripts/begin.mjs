@@ -79,7 +79,7 @@ export async function withLock(work) {
       clearStale(path, holder);
       continue;
     }
-    if (!said) process.stdout.write(`Waiting for process ${holder}, which is installing or building in this folder.\n`);
+    if (!said) process.stderr.write(`Waiting for process ${holder}, which is installing or building in this folder.\n`);
     said = true;
     await new Promise((r) => setTimeout(r, 200));
   }
@@ -120,7 +120,7 @@ export function installWhatIsMissing() {
     writeFileSync(stamp, wanted);
     return;
   }
-  process.stdout.write('Installing what Sparwright needs (once, a minute or so) ...\n');
+  process.stderr.write('Installing what Sparwright needs (once, a minute or so) ...\n');
   const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
   const r = spawnSync(
     npm,

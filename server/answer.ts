@@ -1,7 +1,8 @@
 import { z } from 'zod';
-import { directive, outlook, record, type Step } from '../engine/index.ts';
+import { directive, outlook, parseDocument, record, type Step } from '../engine/index.ts';
 import { directiveExample, outlookExample, recordExample } from '../examples/index.ts';
-import { directiveSheet, outlookSheet, recordSheet, type Sheet } from '../sheets/index.ts';
+import { aircraftSheet, directiveSheet, outlookSheet, recordSheet, type Sheet } from '../sheets/index.ts';
+import { answersFor } from './answers.ts';
 
 /** The questions that one document answers: schema, example, answer and sheet of each. */
 export interface Answer {
@@ -10,7 +11,36 @@ export interface Answer {
   readonly warnings: readonly string[];
 }
 
-const noPaper = { value: null, working: [], warnings: [] };
+const asksQuestion = (input: unknown): boolean =>
+  (input as { sparwright?: unknown } | null)?.sparwright === 'directive-question/1';
+
+/** A directive alone: read back in plain sentences, its own cases run. */
+function readBackOf(input: unknown): Sheet {
+  const document = directive.readDirective(input);
+  return directiveSheet({
+    document,
+    readBack: directive.readBack(document),
+    cases: directive.runCases(document),
+    adopted: null,
+    day: document.effective,
+    invented: document.known === 'invented',
+  });
+}
+
+/** Rules held against a record: the page of the aircraft asked about, else of the first in the record. */
+function standingsOf(input: unknown): Sheet {
+  const q = parseDocument(directive.zDirectiveQuestion, input, 'directive question');
+  const model = record.modelOf(q.record);
+  const asked = model.things.get(q.record.subject ?? '');
+  const aircraft = asked?.aircraft ?? asked?.id ?? [...model.things.values()].find((t) => t.kind === 'aircraft')?.id;
+  const { model: seen, ...answers } = answersFor(
+    model,
+    q.directives.map((d) => directive.readDirective(d)),
+    aircraft ?? '',
+    q.record.day,
+  );
+  return aircraftSheet({ ...answers, record: seen, shop: { name: 'from one document', invented: seen.invented } });
+}
 
 export const WORDS = {
   record: {
@@ -29,31 +59,18 @@ export const WORDS = {
   },
   directive: {
     asks: 'What does a rule ask of it, and since when?',
-    schema: () => z.toJSONSchema(directive.zDirectiveDocument, { io: 'input' }),
+    schema: () =>
+      z.toJSONSchema(z.union([directive.zDirectiveQuestion, directive.zDirectiveDocument]), { io: 'input' }),
     example: directiveExample,
-    answer: (input: unknown): Answer => {
-      const document = directive.readDirective(input);
-      return { ...noPaper, value: { cases: directive.runCases(document), read_back: directive.readBack(document) } };
-    },
-    sheet: (input: unknown): Sheet => {
-      const document = directive.readDirective(input);
-      return directiveSheet({
-        document,
-        readBack: directive.readBack(document),
-        cases: directive.runCases(document),
-        adopted: null,
-        day: document.effective,
-        invented: document.known === 'invented',
-      });
-    },
+    answer: (input: unknown): Answer => directive.answerDirective(input),
+    sheet: (input: unknown): Sheet => (asksQuestion(input) ? standingsOf(input) : readBackOf(input)),
   },
   outlook: {
     asks: 'When will it bite?',
     schema: () => z.toJSONSchema(outlook.zOutlookDocument, { io: 'input' }),
     example: outlookExample,
     answer: (input: unknown): Answer => outlook.answerOutlook(input),
-    sheet: (input: unknown): Sheet =>
-      outlookSheet({ answer: outlook.answerOutlook(input) }),
+    sheet: (input: unknown): Sheet => outlookSheet({ answer: outlook.answerOutlook(input) }),
   },
 } as const;
 export type Word = keyof typeof WORDS;

@@ -1,3 +1,4 @@
+import { secondsFromHours } from '../foundation/convert.ts';
 import type { LinearForm } from '../foundation/region/index.ts';
 import type { Standing } from './document.ts';
 import { evaluate, extremes, type FormOf, factsOf, rounded, valueIn } from './expression/index.ts';
@@ -34,7 +35,7 @@ const carrierOf = (s: Situation, history: readonly number[]) => {
   const value = (f: LinearForm | undefined) =>
     f ? f.terms.reduce((t, [v, c]) => t + c * (history[v] ?? 0), f.constant) : null;
   const hours = value(facts['hours.total']);
-  return { total_s: hours === null ? null : Math.round(hours * 3600), landings: value(facts['landings.total']) };
+  return { total_s: hours === null ? null : secondsFromHours(hours), landings: value(facts['landings.total']) };
 };
 
 /** Both ends of a tree over all possible histories; each end is run again by the plain evaluator on its witness. */

@@ -1,4 +1,4 @@
-import { parseHours } from '../foundation/convert.ts';
+import { hoursFromSeconds, parseHours } from '../foundation/convert.ts';
 import type { Day } from '../foundation/day.ts';
 import type { EntryOf, Life, RecordModel, Thing } from '../record/index.ts';
 import type { Candidate } from './affected.ts';
@@ -66,7 +66,7 @@ export function situationOf(at: Setting): Situation {
     built: thing.built,
     mix: at.mix,
     policy: life.policy,
-    extends_h: extension === undefined ? 0 : parseHours(extension) / 3600,
+    extends_h: extension === undefined ? 0 : hoursFromSeconds(parseHours(extension)),
     start,
     done: last ? { day: last.day, key: last.day, entry: last.id } : null,
   };

@@ -26,11 +26,11 @@ function hrn(): Entries {
   wings(b, '0447', '2004-03-02', a);
   b.add('use', a, '2004-03-02', { from: '2004-03-02', to: '2009-02-28', use: 'private' });
   b.readings(a, [
-    ['2005-03-01', 118.2, 240],
-    ['2006-03-02', 240.5, 486],
-    ['2007-03-01', 366.0, 731],
-    ['2008-03-03', 489.9, 980],
-    ['2009-02-28', 604.3, 1212],
+    ['2005-03-01', 88.2, 120],
+    ['2006-03-02', 180.5, 246],
+    ['2007-03-01', 276.0, 371],
+    ['2008-03-03', 369.9, 490],
+    ['2009-02-28', 464.3, 612],
   ]);
   b.add('gap', a, '2009-03-01', {
     from: '2009-03-01',
@@ -39,16 +39,16 @@ function hrn(): Entries {
     paper_wanted: 'Logbook ZQ-HRN, volume 3',
   });
   b.readings(a, [
-    ['2011-08-31', 1150.6, 2960],
-    ['2012-08-30', 1391.0, 3880],
-    ['2013-08-29', 1632.4, 4815],
-    ['2014-08-30', 1871.5, 5731],
-    ['2015-05-20', 2030.2, 6320],
+    ['2011-08-31', 810.6, 1512],
+    ['2012-08-30', 981.0, 1908],
+    ['2013-08-29', 1152.4, 2301],
+    ['2014-08-30', 1311.5, 2684],
+    ['2015-05-20', 1420.2, 2960],
   ]);
   b.add('use', a, '2011-09-01', {
     from: '2011-09-01',
     to: '2015-05-20',
-    split: [{ use: 'tow', hours_h: 320, landings: 1350 }],
+    split: [{ use: 'tow', hours_h: 98, landings: 400 }],
     rest: 'private',
   });
   b.add('removal', 'wing:0447-L', '2015-05-20', { to: 'shelf' }, { order: 10 });
@@ -65,10 +65,10 @@ function hrn(): Entries {
   b.add('fitment', 'wing:0447-LN', '2015-05-20', { into: a, place: 'left_wing' }, { order: 12 });
   b.add('use', a, '2015-05-21', {
     from: '2015-05-21',
-    split: [{ use: 'tow', hours_h: 300, landings: 1500 }],
+    split: [{ use: 'tow', hours_h: 210, landings: 900 }],
     rest: 'private',
   });
-  b.readings(a, yearly({ day: '2015-08-30', total_h: 2072, landings: 6470 }, 11, { hours: 96, landings: 310 }));
+  b.readings(a, yearly({ day: '2015-08-30', total_h: 1452, landings: 3048 }, 11, { hours: 78, landings: 210 }));
   return b.entries;
 }
 
@@ -101,20 +101,20 @@ function lmb(): Entries {
   );
   b.add('use', a, '2005-04-11', {
     from: '2005-04-11',
-    to: '2014-12-31',
+    to: '2015-06-01',
     split: [{ use: 'tow', hours_h: 180, landings: 850 }],
     rest: 'private',
   });
   b.readings(a, yearly({ day: '2005-11-10', total_h: 160, landings: 170 }, 9, { hours: 262, landings: 246 }));
-  b.add('event', 'wing:0612-L', '2015-03-14', { event: 'ground_damage', detail: 'Left wing struck by a hangar door' });
+  b.add('event', 'wing:0612-L', '2015-06-01', { event: 'ground_damage', detail: 'Left wing struck by a hangar door' });
   b.add('removal', 'wing:0612-L', '2015-06-01', { to: 'scrap' }, { order: 1 });
-  b.add('fitment', 'wing:0447-L', '2015-06-02', { into: a, place: 'left_wing' }, { order: 2 });
+  b.add('fitment', 'wing:0447-L', '2015-06-01', { into: a, place: 'left_wing' }, { order: 2 });
   b.add('use', a, '2015-01-01', {
-    from: '2015-01-01',
+    from: '2015-06-02',
     split: [{ use: 'tow', hours_h: 160, landings: 412 }],
     rest: 'private',
   });
-  b.readings(a, yearly({ day: '2014-11-12', total_h: 2610, landings: 2580 }, 11, { hours: 226, landings: 215 }));
+  b.readings(a, yearly({ day: '2015-06-01', total_h: 2690, landings: 2650 }, 11, { hours: 226, landings: 215 }));
   b.add('reading', a, '2026-11-14', { total_h: 5318.4, landings: 5118 }, { order: 9 });
   b.add(
     'seen',

@@ -91,14 +91,14 @@ export function wings(
   }
 }
 
-/** A regular life: readings once a year from `from` to `to`, with a slow swing so that no two years are alike. */
+/** A regular life: `from`, then one reading a year, with a slow swing so that no two years are alike. */
 export function yearly(
   from: { day: string; total_h: number; landings: number },
   years: number,
   perYear: { hours: number; landings: number },
 ): [string, number, number][] {
-  const rows: [string, number, number][] = [];
   let { total_h, landings } = from;
+  const rows: [string, number, number][] = [[from.day, total_h, landings]];
   const start = Number(from.day.slice(0, 4));
   for (let i = 1; i <= years; i++) {
     const swing = 1 + 0.18 * Math.sin(i * 1.7);

@@ -1,0 +1,82 @@
+import { type Day, directive, isRefusal, outlook, Refusal, record } from '../engine/index.ts';
+
+/** Everything that one aircraft's pages are made of, computed once. */
+export interface Answers {
+  readonly day: Day;
+  readonly model: record.RecordModel;
+  readonly thing: record.Thing;
+  readonly parts: readonly record.Thing[];
+  readonly lives: ReadonlyMap<string, record.Life>;
+  readonly documents: readonly directive.DirectiveDocument[];
+  readonly assessments: readonly directive.Assessment[];
+  readonly outlooks: ReadonlyMap<string, outlook.Outlook>;
+}
+
+const outlookKey = (a: directive.Assessment): string => `${a.subject}|${a.directive}|${a.action.id}`;
+
+const endOf = (a: directive.Assessment, end: directive.EndOfAnswer): outlook.LeftAtEnd => ({
+  left_s: end.left?.hours_s ?? null,
+  left_landings: end.left?.landings ?? null,
+  onDay: end.dueAt.now ? a.day : end.dueAt.day,
+});
+
+/** When each open action bites, over the carrier's readings. Ended and not affected parts have no date. */
+function outlooksOf(
+  assessments: readonly directive.Assessment[],
+  readings: record.Life['readings'],
+  day: Day,
+  options: outlook.OutlookOptions = {},
+): Map<string, outlook.Outlook> {
+  const found = new Map<string, outlook.Outlook>();
+  if (!readings.length) return found;
+  const totals = readings.map(({ day: on, total_s, landings }) => ({
+    day: on,
+    total_s,
+    ...(landings === null ? {} : { landings }),
+  }));
+  const flying = outlook.readFlying(totals, day, options);
+  for (const a of assessments) {
+    if (a.standing.worst === 'ended' || a.standing.worst === 'not affected' || !a.treatAs.left) continue;
+    const [worst, best] = [endOf(a, a.treatAs), endOf(a, a.couldBecome)];
+    if (worst.left_s == null && worst.left_landings == null && worst.onDay == null) continue;
+    const bestKnown = best.left_s != null || best.left_landings != null || best.onDay != null;
+    found.set(outlookKey(a), outlook.outlookOf(flying, day, worst, bestKnown ? best : worst, options).value);
+  }
+  return found;
+}
+
+/** Lives, standings and dates of one aircraft under all directives given. @throws Refusal `server.not-found` */
+export function answersFor(
+  model: record.RecordModel,
+  documents: readonly directive.DirectiveDocument[],
+  aircraft: string,
+  day: Day,
+  options: outlook.OutlookOptions = {},
+): Answers {
+  const thing = model.things.get(aircraft);
+  if (thing?.kind !== 'aircraft')
+    throw new Refusal('server.not-found', {
+      given: `aircraft "${aircraft}" on ${day}`,
+      allowed: 'an aircraft of this record',
+      remedy: 'Choose one from the list',
+    });
+  const parts = [...model.things.values()].filter((t) => t.kind === 'part' && t.aircraft === aircraft);
+  const mine = new Set([aircraft, ...parts.map((p) => p.id)]);
+  const assessments = directive.assessAll([...documents], model, day).filter((a) => mine.has(a.subject));
+  const lives = new Map([thing, ...parts].map((t) => [t.id, record.lifeOf(model, t.id, { until: day })]));
+  const all = { day, thing, parts, lives, documents, assessments };
+  try {
+    const outlooks = outlooksOf(assessments, lives.get(aircraft)?.readings ?? [], day, options);
+    return { ...all, model, outlooks };
+  } catch (e) {
+    if (!isRefusal(e)) throw e;
+    // Readings that no forecast can stand on: the standings hold all the same, and the page says why no date is named.
+    const finding = {
+      code: e.code,
+      text: `No date can be named: ${e.detail.given}.`,
+      entries: [],
+      remedy: `${e.detail.remedy}.`,
+    };
+    return { ...all, model: { ...model, findings: [...model.findings, finding] }, outlooks: new Map() };
+  }
+}
