@@ -171,6 +171,57 @@ describe('E9 to E13: extremes against every history on a grid of 0.1 h', () => {
   });
 });
 
+describe('a case is dropped only with a proof', () => {
+  // Found by random formulas: the solver called a case impossible that merely touched its cuts.
+  const c: Case = {
+    region: {
+      variables: [
+        { name: 'tow 1', low: 0, high: 360, integer: false },
+        { name: 'private 1', low: 0, high: 360, integer: false },
+        { name: 'tow 2', low: 0, high: 1440, integer: false },
+        { name: 'private 2', low: 0, high: 1440, integer: false },
+      ],
+      constraints: [0, 2].map((i) => ({
+        name: `meter ${i}`,
+        terms: [
+          [i, 1],
+          [i + 1, 1],
+        ],
+        low: i === 0 ? 360 : 1440,
+        high: i === 0 ? 360 : 1440,
+      })),
+    },
+    forms: {
+      'hours.tow': {
+        constant: 0.7,
+        terms: [
+          [0, 1 / h],
+          [2, 1 / h],
+        ],
+      },
+      'hours.private': {
+        constant: 0.2,
+        terms: [
+          [1, 1 / h],
+          [3, 1 / h],
+        ],
+      },
+      'landings.total': { constant: 1, terms: [] },
+    },
+  };
+  it('t * 0.3 / (t + 1) / (t + 1) from 0.7 to 1.2 h: its peak 0.075 at 1 h is held, its lowest at 0.7 h is met', () => {
+    const grown = () => add(largest(fact('hours.tow'), number(0)), number(1));
+    const e = divide(multiply(fact('hours.tow'), divide(number(0.3), grown())), grown());
+    for (const tolerance of [0.05, 0.001, 0.0001]) {
+      const { low, high } = extremes(e, formOf(c), c.region, { tolerance });
+      expect(low.value).toBeLessThanOrEqual((0.7 * 0.3) / 1.7 / 1.7 + 1e-9);
+      expect(high.value).toBeGreaterThanOrEqual(0.075);
+      expect(plain(c, e, low.witness) - low.value).toBeLessThanOrEqual(tolerance);
+      expect(high.value - plain(c, e, high.witness)).toBeLessThanOrEqual(tolerance);
+    }
+  });
+});
+
 const box = (...ends: readonly [number, number, boolean?][]): Region => ({
   variables: ends.map(([low, high, integer], i) => ({ name: `v${i}`, low, high, integer: integer ?? false })),
   constraints: [],

@@ -6,6 +6,7 @@ import {
   endIfPossible,
   evaluateForm,
   linearEnd,
+  type Outer,
   type Region,
   type RegionConstraint,
   scaleForm,
@@ -51,7 +52,7 @@ export function extremes(e: Expression, formOf: FormOf, region: Region, effort: 
 interface Case {
   readonly piece: Piece;
   readonly products: readonly Product[];
-  readonly end: End;
+  readonly end: Outer;
 }
 
 export function oneEnd(e: Expression, formOf: FormOf, region: Region, end: 'low' | 'high', effort: Effort = {}): End {
@@ -63,16 +64,17 @@ export function oneEnd(e: Expression, formOf: FormOf, region: Region, end: 'low'
   let witness: readonly number[] | null = null;
   let closed = -INF;
   const open: Case[] = [];
+  const meet = (history: readonly number[]): void => {
+    const value = sign * valueIn(e, formOf, history);
+    if (witness && value <= reached) return;
+    reached = value;
+    witness = history;
+  };
   const look = (piece: Piece, products: readonly Product[]): void => {
     const found = endIfPossible(piece.form, pieces.region([...piece.cuts, ...products.flatMap(planes)]), end);
     if (!found) return;
-    const history = found.witness.slice(0, region.variables.length);
-    const value = sign * valueIn(e, formOf, history);
-    if (!witness || value > reached) {
-      reached = value;
-      witness = history;
-    }
-    if (products.every((p) => off(p, found.witness) <= GRAIN)) closed = Math.max(closed, sign * found.value);
+    if (found.witness) meet(found.witness.slice(0, region.variables.length));
+    if (isClosed(products, found)) closed = Math.max(closed, sign * found.value);
     else open.push({ piece, products, end: found });
   };
   for (const p of all) look(p, p.products);
@@ -84,6 +86,8 @@ export function oneEnd(e: Expression, formOf: FormOf, region: Region, end: 'low'
     const next = open.pop()!;
     for (const products of halves(next)) look(next.piece, products);
   }
+  // Cases that could not be decided keep their bound; some history of the papers then stands for them.
+  if (!witness && (closed > -INF || open.length > 0)) meet(linearEnd({ constant: 0, terms: [] }, region, end).witness);
   if (!witness) return nothing(region);
   const bound = Math.max(reached, closed, ...open.map((c) => sign * c.end.value));
   const near = bound - reached;
@@ -120,14 +124,21 @@ export function planes({ x, y, z, ends: [a, b, c, d] }: Product): RegionConstrai
   ];
 }
 
-/** The product that is furthest off, with one factor's range cut in two near the witness. */
+/** Nothing is left to halve: every product is met, or there is none and the case stays as it was found. */
+export const isClosed = (products: readonly Product[], { witness }: Outer): boolean =>
+  witness ? products.every((p) => off(p, witness) <= GRAIN) : products.length === 0;
+
+/** The product that is furthest off, with one factor's range cut in two near the witness; without one, the widest in the middle. */
 export function halves({ products, end }: Pick<Case, 'products' | 'end'>): Product[][] {
-  const worst = products.reduce((w, p, i) => (off(p, end.witness) > off(products[w]!, end.witness) ? i : w), 0);
+  const { witness } = end;
+  const wide = ({ ends: [a, b, c, d] }: Product) => (b - a) * (d - c);
+  const doubt = (p: Product) => (witness ? off(p, witness) : wide(p));
+  const worst = products.reduce((w, p, i) => (doubt(p) > doubt(products[w]!) ? i : w), 0);
   const p = products[worst]!;
   const [a, b, c, d] = p.ends;
   const share = (low: number, high: number, at: number) =>
     high > low ? Math.min(at - low, high - at) / (high - low) : -1;
-  const [atX, atY] = [evaluateForm(p.x, end.witness), evaluateForm(p.y, end.witness)];
+  const [atX, atY] = witness ? [evaluateForm(p.x, witness), evaluateForm(p.y, witness)] : [(a + b) / 2, (c + d) / 2];
   const byX = share(a, b, atX) >= share(c, d, atY);
   const [low, high, at] = byX ? [a, b, atX] : [c, d, atY];
   const margin = 0.1 * (high - low);

@@ -1,8 +1,8 @@
 import { Refusal } from '../../foundation/refusal.ts';
-import { type End, endIfPossible, type LinearForm, type Region } from '../../foundation/region/index.ts';
+import { endIfPossible, type LinearForm, type Outer, type Region } from '../../foundation/region/index.ts';
 import type { Expression } from './ast.ts';
 import { evaluate, type FactValues, factMissing, GRAIN } from './evaluate.ts';
-import { halves, off, planes } from './extremes.ts';
+import { halves, isClosed, planes } from './extremes.ts';
 import { type Piece, Pieces, type Product, row } from './pieces.ts';
 
 export interface Reach {
@@ -68,7 +68,7 @@ export function firstReach(
     constraints: [],
   };
   const pieces = new Pieces(along, region);
-  const open: { piece: Piece; products: readonly Product[]; end: End }[] = [];
+  const open: { piece: Piece; products: readonly Product[]; end: Outer }[] = [];
   const look = (piece: Piece, products: readonly Product[]): void => {
     const enough = row(piece.form, limit + (is === 'at' ? 0 : GRAIN), Number.POSITIVE_INFINITY);
     const cuts = [...piece.cuts, enough, ...products.flatMap(planes)];
@@ -80,8 +80,10 @@ export function firstReach(
     open.sort((a, b) => b.end.value - a.end.value);
     const next = open.pop()!;
     const at = next.end.value;
-    if (reached(at) || next.products.every((p) => off(p, next.end.witness) <= GRAIN)) return { at, proven: 'exact' };
-    if (looked >= BUDGET) return { at, proven: 'enclosure' };
+    if (reached(at)) return { at, proven: 'exact' };
+    const closed = isClosed(next.products, next.end);
+    if (closed && next.end.witness) return { at, proven: 'exact' };
+    if (closed || looked >= BUDGET) return { at, proven: 'enclosure' };
     for (const products of halves(next)) look(next.piece, products);
   }
   return null;

@@ -121,7 +121,8 @@ export class Pieces {
   #range(form: LinearForm, cuts: readonly RegionConstraint[]): [number, number] | null {
     const region = this.region([...this.#context, ...cuts]);
     const low = endIfPossible(form, region, 'low');
-    return low && [low.value, endIfPossible(form, region, 'high')!.value];
+    const high = endIfPossible(form, region, 'high');
+    return low && high && [low.value, high.value];
   }
   #product(e: Curved, sense: Sense): Piece[] {
     const constant = (x: Expression): number | null => {

@@ -25,35 +25,55 @@ function somewhere(block: Block): BlockBest | null {
   return still.get(block)!;
 }
 
-/** Largest value of a form over a prepared region; null if the region is impossible. Sound even where `exact` is false. */
-export function best(prepared: Prepared, form: LinearForm): (Omit<End, 'proven'> & { exact: boolean }) | null {
+/** A bound that no possible history exceeds, and the furthest history found; none if the solver found no history at all. */
+export type Outer = Omit<End, 'witness'> & { readonly witness: readonly number[] | null };
+
+const boxBound = (block: Block, objective: readonly number[]): number =>
+  objective.reduce((t, c, i) => t + c * (c > 0 ? block.high[i]! : block.low[i]!), 0);
+
+/** A block is impossible for every objective or for none. */
+function bestIn(block: Block, objective: readonly number[]): BlockBest | null {
+  if (objective.every((c) => c === 0)) return somewhere(block);
+  const found = bestOfBlock(block, objective);
+  if (found?.point) return found;
+  const any = somewhere(block);
+  if (!any) return null;
+  return { bound: found?.bound ?? boxBound(block, objective), point: any.point, exact: false };
+}
+
+/** Largest value of a form over a prepared region; null if the region is impossible. Sound even where not `exact`. */
+export function best(prepared: Prepared, form: LinearForm): Outer | null {
   if (!prepared.possible) return null;
   const gain = new Map<number, number>();
   for (const [v, c] of form.terms) gain.set(v, (gain.get(v) ?? 0) + c);
-  const witness = [...prepared.low];
+  const furthest = [...prepared.low];
+  let found = true;
   let exact = true;
   let beyond = 0;
   for (const block of prepared.blocks) {
     const objective = block.variables.map((v) => gain.get(v) ?? 0);
-    const touched = objective.some((c) => c !== 0);
-    const found = touched ? bestOfBlock(block, objective) : somewhere(block);
-    if (!found) return null;
-    const point = found.point ?? somewhere(block)?.point;
-    if (!point) throw unsolved(block);
+    const end = bestIn(block, objective);
+    if (!end) return null;
+    found &&= end.point !== null;
+    const point = end.point ?? block.low;
     block.variables.forEach((v, i) => {
-      witness[v] = point[i]!;
+      furthest[v] = point[i]!;
     });
-    if (touched) {
-      exact &&= found.exact;
-      beyond += Math.max(0, found.bound - dot(objective, point));
-    }
+    if (objective.every((c) => c === 0)) continue;
+    exact &&= end.exact;
+    const more = end.bound - dot(objective, point);
+    beyond += end.point ? Math.max(0, more) : more;
   }
-  return { value: evaluateForm(form, witness) + beyond, witness, exact };
+  return {
+    value: evaluateForm(form, furthest) + beyond,
+    witness: found ? furthest : null,
+    proven: exact && found ? 'exact' : 'enclosure',
+  };
 }
 
-const unsolved = (block: Block): Refusal =>
+export const unsolved = (region: Region): Refusal =>
   new Refusal('region.unsolved', {
-    given: `a block of ${block.variables.length} variables and ${block.rows.length} constraints`,
+    given: `${region.variables.length} variables and ${region.constraints.length} constraints`,
     allowed: 'regions for which the solver finds one possible history',
     remedy: 'Join neighbouring stretches without papers, or settle some of their figures',
   });
@@ -74,19 +94,25 @@ export function linearExtremes(form: LinearForm, region: Region): Extremes {
 
 /** One end alone, at half the cost. @throws Refusal as `linearExtremes` */
 export function linearEnd(form: LinearForm, region: Region, end: 'low' | 'high'): End {
+  const found = endIfPossible(form, region, end);
+  if (!found) throw impossible(region);
+  const { witness } = found;
+  if (!witness) throw unsolved(region);
+  return { ...found, witness };
+}
+
+/**
+ * One end, or null where it is proven that no history is possible: for callers that try cases. A case that
+ * cannot be decided is an enclosure without a witness; its bound holds.
+ */
+export function endIfPossible(form: LinearForm, region: Region, end: 'low' | 'high'): Outer | null {
   const prepared = prepare(region);
   checkForm(form, region);
   const found = best(prepared, end === 'high' ? form : scaleForm(form, -1));
-  if (!found) throw impossible(region);
-  const value = end === 'high' ? found.value : -found.value || 0;
-  return { value, proven: found.exact ? 'exact' : 'enclosure', witness: found.witness };
+  return found && { ...found, value: end === 'high' ? found.value : -found.value || 0 };
 }
 
-/** One end, or null where no history is possible: for callers that try cases. */
-export function endIfPossible(form: LinearForm, region: Region, end: 'low' | 'high'): End | null {
-  return best(prepare(region), { constant: 0, terms: [] }) ? linearEnd(form, region, end) : null;
-}
-
+/** False only with a proof: papers are never called contradictory by rounding. */
 export function isFeasible(region: Region): boolean {
   const prepared = prepare(region);
   return prepared.possible && prepared.blocks.every((b) => somewhere(b) !== null);

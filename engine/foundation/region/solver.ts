@@ -1,71 +1,92 @@
 import { solve } from 'yalps';
-import { SECONDS_PER_HOUR } from '../convert.ts';
 import { type Block, type BlockBest, dot, isPossible } from './block.ts';
+import { isRuledOut, safeBound } from './certify.ts';
+import { scaledBlock } from './scaled.ts';
+import { bestByHalving } from './whole.ts';
 
-/** Continuous variables are seconds; the solver works in hours (in less for short ranges), where its tolerance of 1e-8 is 0.04 ms. */
-const SCALE = SECONDS_PER_HOUR;
-const OPTIONS = { precision: 1e-8, maxPivots: 20_000, maxIterations: 4_000, includeZeroVariables: true };
+interface Way {
+  readonly precision: number;
+  readonly reversed: boolean;
+}
+/** The solver divides by small numbers when unlucky: another order of the rows, or a wider tolerance, then helps. */
+const WAYS: readonly Way[] = [
+  { precision: 1e-8, reversed: false },
+  { precision: 1e-8, reversed: true },
+  { precision: 1e-7, reversed: false },
+  { precision: 1e-9, reversed: true },
+];
+const OPTIONS = { maxPivots: 20_000, maxIterations: 4_000, includeZeroVariables: true };
 
 /**
  * Largest value of an objective over a block, by the simplex method with branch and cut (yalps).
  *
  * Variables are shifted to start at zero, seconds become hours, every row and the objective are divided
- * by their largest coefficient. The point is checked against the block before it is believed. If the
- * solver gives up, the whole-number condition is dropped, then the rows: the bound stays safe.
+ * by their largest coefficient. The solver is believed in nothing: its point is checked against the block,
+ * and "impossible" against a proof of its own (`certify.ts`). Without a point and without a proof it is asked
+ * in other ways; whole numbers are then sought by halving (`whole.ts`). If all that fails, a bound that
+ * holds in any case is given, without a point.
  *
- * @returns null if the block is impossible
+ * @returns null only if the block is proven impossible
  */
 export function bestBySolver(block: Block, objective: readonly number[]): BlockBest | null {
-  const whole = block.integer.some(Boolean);
-  const found = attempt(block, objective, whole);
-  if (found === null) return null;
-  if (found.point) return found;
-  const relaxed = whole ? attempt(block, objective, false) : found;
-  if (relaxed === null) return null;
-  return { bound: relaxed.bound, point: null, exact: false };
+  if (!block.integer.some(Boolean)) return continuous(block, objective);
+  const found = attempt(block, objective, true, WAYS[0]!);
+  if (found !== 'failed' && found !== 'impossible') return found;
+  if (found === 'impossible' && isRuledOut(block)) return null;
+  return bestByHalving(block, objective, continuous);
 }
 
-const boxBound = (block: Block, objective: readonly number[]): number =>
-  objective.reduce((t, c, i) => t + c * (c > 0 ? block.high[i]! : block.low[i]!), 0);
+function continuous(block: Block, objective: readonly number[]): BlockBest | null {
+  for (const way of WAYS) {
+    const found = attempt(block, objective, false, way);
+    if (found !== 'failed' && found !== 'impossible') return found;
+    if (found === 'impossible' && isRuledOut(block)) return null;
+  }
+  return { bound: safeBound(block, objective), point: null, exact: false };
+}
 
-function attempt(block: Block, objective: readonly number[], whole: boolean): BlockBest | null {
-  const scale = block.integer.map((integer, i) =>
-    integer ? 1 : Math.min(SCALE, Math.max(1, (block.high[i]! - block.low[i]!) / 1000)),
-  );
+function attempt(
+  block: Block,
+  objective: readonly number[],
+  whole: boolean,
+  { precision, reversed }: Way,
+): BlockBest | 'impossible' | 'failed' {
+  const { scale, width, rows } = scaledBlock(block);
   const gain = objective.map((c, i) => c * scale[i]!);
   const largest = Math.max(...gain.map(Math.abs)) || 1;
   const columns = objective.map((_, i) => new Map<number, number>([[-1, gain[i]! / largest]]));
   const constraints: [number, { min?: number; max?: number }][] = [];
   let key = 0;
-  for (const row of block.rows) {
-    const size = Math.max(...row.terms.map(([v, c]) => Math.abs(c * scale[v]!))) || 1;
-    const shift = row.terms.reduce((t, [v, c]) => t + c * block.low[v]!, 0);
-    for (const [v, c] of row.terms) columns[v]!.set(key, (c * scale[v]!) / size);
-    constraints.push([key++, limits((row.low - shift) / size, (row.high - shift) / size)]);
+  for (const row of rows) {
+    for (const [v, c] of row.terms) columns[v]!.set(key, c);
+    constraints.push([key++, limits(row.low, row.high)]);
   }
-  for (let i = 0; i < objective.length; i++) {
+  width.forEach((w, i) => {
     columns[i]!.set(key, 1);
-    constraints.push([key++, { max: (block.high[i]! - block.low[i]!) / scale[i]! }]);
-  }
-  const integers = whole ? block.integer.flatMap((integer, i) => (integer ? [i] : [])) : [];
-  const model = {
-    direction: 'maximize' as const,
-    objective: -1,
-    constraints,
-    variables: columns.map((c, i) => [i, c] as const),
-    integers,
-  };
-  const answer = solve(model, OPTIONS);
-  if (answer.status === 'infeasible') return null;
-  if (answer.status !== 'optimal') return { bound: boxBound(block, objective), point: null, exact: false };
+    constraints.push([key++, { max: w }]);
+  });
+  const variables = columns.map((c, i) => [i, c] as const);
+  const answer = solve(
+    {
+      direction: 'maximize' as const,
+      objective: -1,
+      constraints: reversed ? constraints.reverse() : constraints,
+      variables: reversed ? variables.reverse() : variables,
+      integers: whole ? block.integer.flatMap((integer, i) => (integer ? [i] : [])) : [],
+    },
+    { ...OPTIONS, precision },
+  );
+  if (answer.status === 'infeasible') return 'impossible';
+  if (answer.status !== 'optimal') return 'failed';
   const point = objective.map((_, i) => block.low[i]!);
   for (const [i, y] of answer.variables) point[i] = block.low[i]! + y * scale[i]!;
   const tidy = tidied(block, point, whole);
+  if (!isPossible(block, tidy, 1e-3)) return 'failed';
   const value = dot(objective, tidy);
   const claimed = dot(objective, block.low) + answer.result * largest;
   return {
     bound: Math.abs(claimed - value) < 1e-6 * Math.max(1, largest) ? value : Math.max(value, claimed),
-    point: isPossible(block, tidy, 1e-3) ? tidy : null,
+    point: tidy,
     exact: true,
   };
 }
