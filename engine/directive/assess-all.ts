@@ -45,11 +45,11 @@ export function assessAll(directives: readonly DirectiveDocument[], model: Recor
  * of a calendar limit the later day is held again. Never softer than what was stored, unless the day lies before it.
  */
 export function standingOn(a: Assessment, day: Day): { worst: Standing; best: Standing } {
-  const soon = 180;
   const move = (e: EndOfAnswer): Standing => {
     if (e.standing === 'ended' || e.standing === 'not affected' || e.dueAt.day === null) return e.standing;
     const left = daysBetween(day, e.dueAt.day);
-    const calendar: Standing = left < 0 ? 'overdue' : left === 0 ? 'due' : left <= soon ? 'soon due' : e.standing;
+    const calendar: Standing =
+      left < 0 ? 'overdue' : left === 0 ? 'due' : left <= a.soon_days ? 'soon due' : e.standing;
     return worseOf(e.standing, calendar);
   };
   return { worst: move(a.treatAs), best: move(a.couldBecome) };

@@ -136,6 +136,14 @@ describe('a spar of the record', () => {
     expect(standingOn(a!, '2024-01-01' as Day).worst).toBe('due');
     expect(standingOn(a!, '2024-01-02' as Day).worst).toBe('overdue');
   });
+  it('on another day "soon" is the shop\'s own figure', () => {
+    const d = readDirective(rule({ first: { months: 48, is: 'at', since: 'effective' } }));
+    const model = modelOf(readRecord({ ...smallRecord(), policy: { soon_days: 30 } }));
+    const [a] = assessAll([d], model, model.day);
+    expect(a!.soon_days).toBe(30);
+    expect(standingOn(a!, '2023-12-01' as Day).worst).toBe('not yet due');
+    expect(standingOn(a!, '2023-12-02' as Day).worst).toBe('soon due');
+  });
 });
 
 describe('laws', () => {

@@ -98,6 +98,7 @@ function frame(at: Setting, verdict: Verdict, ends: { worst: EndOfAnswer; best: 
     alternative: alternative
       ? { reference: alternative.body.reference, conditions: alternative.body.conditions, entry: alternative.id }
       : null,
+    soon_days: life.policy.soon_days,
     ferry: action.ferry ?? 'not stated',
     working: [],
     warnings: [...warningsOf(at), ...fittingWarnings(at)],

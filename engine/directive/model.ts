@@ -82,6 +82,8 @@ export interface Assessment {
   readonly papers: readonly PaperWanted[];
   /** Approved alternative in force, if one counts. */
   readonly alternative: { readonly reference: string; readonly conditions: string; readonly entry: string } | null;
+  /** Days ahead that the shop calls soon, so that the answer can be held against a later day. */
+  readonly soon_days: number;
   readonly ferry: 'allowed' | 'limited' | 'forbidden' | 'not stated';
   readonly working: readonly Step[];
   readonly warnings: readonly string[];

@@ -79,6 +79,7 @@ export function assessment(
     ferry: 'not stated',
     working: [],
     warnings: [],
+    soon_days: 180,
     notComputed: null,
     ...more,
   };
