@@ -1,4 +1,4 @@
-import type { Day } from '../foundation/day.ts';
+import { addDays, type Day } from '../foundation/day.ts';
 import type { EntryOf, RecordModel, Thing } from '../record/index.ts';
 import type { Action, DirectiveDocument, Limit, Origin } from './document.ts';
 import { mixFrom } from './mix.ts';
@@ -76,11 +76,20 @@ export function happening(
   );
 }
 
+/** The last days before the carrier's use changes, newest first: shares that a book states hold from the next day on. */
+const usesChange = (model: RecordModel, aircraft: string | null): Day[] =>
+  model.entries
+    .flatMap((e) => (e.kind === 'use' && e.subject === aircraft ? [addDays(e.body.from, -1)] : []))
+    .sort()
+    .reverse()
+    .slice(0, 6);
+
 /** The days a directive counts from for one part: what `lifeOf` is asked to cut at. */
 export function cutsOf(d: DirectiveDocument, model: RecordModel, subject: string): Day[] {
   const thing = model.things.get(subject);
   const days = new Set<Day>([d.effective, mixFrom(model.day)]);
   if (!thing) return [...days];
+  for (const day of usesChange(model, thing.aircraft)) days.add(day);
   const origin = (l: Limit) => ('since' in l && l.since !== undefined ? [l.since] : []);
   for (const a of d.actions) {
     for (const o of limitsOf(a).flatMap(origin)) {

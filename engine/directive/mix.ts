@@ -1,6 +1,7 @@
 import { secondsFromHours } from '../foundation/convert.ts';
 import { addDays, type Day, earlier } from '../foundation/day.ts';
-import type { Life } from '../record/index.ts';
+import { constantForm, isConstant, linearExtremes, subtractForms } from '../foundation/region/index.ts';
+import type { Facts, Life } from '../record/index.ts';
 import type { Mix } from './model.ts';
 
 const DAYS_PER_MONTH = 30.4375;
@@ -11,34 +12,65 @@ export const PRIVATE: Mix = {
   from: 'no record: private flying assumed',
 };
 
-/** Facts that the papers settle, in a stretch: what stays open is left out, not guessed. */
-const settled = (now: Life['at'] extends (d: Day) => infer F ? F : never, then: typeof now, name: string): number =>
-  (now[name]?.constant ?? 0) - (then[name]?.constant ?? 0);
+const EXACT_H = 0.01;
+
+/** Flying by use between two days, as far as the papers settle it: hours, landings. What stays open is left out, not guessed. */
+function settledSince(life: Life, from: Day): { total: number; uses: Map<string, { h: number; l: number }> } {
+  const at = (d: Day): Facts => life.carrierAt(d) ?? life.at(d);
+  const [now, before] = [at(life.until), at(earlier(from, life.until))];
+  const exact = (name: string): number | null => {
+    const form = subtractForms(now[name] ?? constantForm(0), before[name] ?? constantForm(0));
+    if (isConstant(form)) return form.constant;
+    const { low, high } = linearExtremes(form, life.region);
+    return high.value - low.value <= EXACT_H ? low.value : null;
+  };
+  const uses = new Map<string, { h: number; l: number }>();
+  for (const name of Object.keys(now)) {
+    if (!name.startsWith('hours.') || name === 'hours.total') continue;
+    const use = name.slice('hours.'.length);
+    const h = exact(name);
+    if (h !== null && h > EXACT_H) uses.set(use, { h, l: exact(`landings.${use}`) ?? 0 });
+  }
+  return { total: exact('hours.total') ?? Number.POSITIVE_INFINITY, uses };
+}
+
+const sumOf = (uses: ReadonlyMap<string, { h: number }>): number => [...uses.values()].reduce((t, u) => t + u.h, 0);
+const MOSTLY = 0.99;
+
+/**
+ * The shortest stretch back from the last reading, not shorter than these months, whose uses the papers settle:
+ * shares that a book states over years hold over those years only. None: the recent months as far as they are settled.
+ */
+function recent(life: Life, from: Day): { since: Day; uses: ReadonlyMap<string, { h: number; l: number }> } {
+  const borders = [...new Set(life.stretches.flatMap((s) => [s.from.day, addDays(s.from.day, -1)]))];
+  const earlierOnes = borders
+    .filter((d) => d < from)
+    .sort()
+    .reverse();
+  const first = settledSince(life, from);
+  if (sumOf(first.uses) >= MOSTLY * first.total) return { since: from, uses: first.uses };
+  for (const since of earlierOnes) {
+    const found = settledSince(life, since);
+    if (found.total > 1 && sumOf(found.uses) >= MOSTLY * found.total) return { since, uses: found.uses };
+  }
+  return { since: from, uses: first.uses };
+}
 
 /**
  * The flying ahead, as the recent record shows it: share of each use, landings per hour.
  * Only what the papers settle counts; without any, private flying at the landings per hour of the readings.
  */
 export function mixOf(life: Life, months = 24): Mix {
-  const from = mixFrom(life.until, months);
-  const facts = life.carrierAt(life.until) ?? life.at(life.until);
-  const before = life.carrierAt(earlier(from, life.until)) ?? life.at(earlier(from, life.until));
+  const { since, uses } = recent(life, mixFrom(life.until, months));
+  const overall = landingsPerHour(life, since);
+  const sum = sumOf(uses);
+  if (sum <= 0) return { ...PRIVATE, landingsPerHour: { private: overall } };
   const hours: Record<string, number> = {};
   const perHour: Record<string, number> = {};
-  const overall = landingsPerHour(life, from);
-  let sum = 0;
-  for (const name of Object.keys(facts)) {
-    if (!name.startsWith('hours.') || name === 'hours.total') continue;
-    const h = settled(facts, before, name);
-    if (h <= 1e-9) continue;
-    const use = name.slice('hours.'.length);
-    const l = settled(facts, before, `landings.${use}`);
-    hours[use] = h;
+  for (const [use, { h, l }] of uses) {
+    hours[use] = h / sum;
     perHour[use] = l > 0 ? l / h : overall;
-    sum += h;
   }
-  if (sum <= 0) return { ...PRIVATE, landingsPerHour: { private: overall } };
-  for (const u of Object.keys(hours)) hours[u]! /= sum;
   return { hours, landingsPerHour: perHour, from: 'recent record' };
 }
 
