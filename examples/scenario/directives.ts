@@ -293,8 +293,8 @@ export const W30: directive.DirectiveInput = {
   authority: 'Ostrey Field Structures (invented)',
   title: 'Wing attach bolts, look at the torque stripe',
   rank: 'advice',
-  issued: '2022-01-10',
-  effective: '2022-01-10',
+  issued: '2025-06-02',
+  effective: '2025-06-02',
   affects: W4_FAMILY,
   actions: [
     {
@@ -311,11 +311,11 @@ export const W30: directive.DirectiveInput = {
     {
       name: 'within five years',
       action: 'stripe',
-      day: '2023-01-10',
+      day: '2026-06-02',
       model: 'W4',
       serial: '0500',
       facts: {},
-      facts_at: { effective: { day: '2022-01-10', facts: {} } },
+      facts_at: { effective: { day: '2025-06-02', facts: {} } },
       expect: { standing: 'not yet due' },
     },
   ],
