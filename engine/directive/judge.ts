@@ -1,13 +1,13 @@
 import { secondsFromHours } from '../foundation/convert.ts';
 import type { LinearForm } from '../foundation/region/index.ts';
 import type { Standing } from './document.ts';
-import { evaluate, extremes, type FormOf, factsOf, rounded, valueIn } from './expression/index.ts';
+import { extremes, rounded, valueIn } from './expression/index.ts';
+import { flownOut } from './flown-out.ts';
 import { countedAt, notBefore, scaled, type Tree, treeOf } from './limit.ts';
-import { flownOn, landingsAhead } from './mix.ts';
+import { landingsAhead } from './mix.ts';
 import type { EndOfAnswer } from './model.ts';
-import { formsOf, placed, type Situation } from './situation.ts';
+import { formsOf, type Situation } from './situation.ts';
 import { dueOf, type Held, hold, type Nearness, worseOf } from './standing.ts';
-import { expressionOf } from './vocabulary.ts';
 
 export interface Judged {
   readonly tree: Tree;
@@ -86,29 +86,3 @@ export function judge(
 
 /** A witness that shows more left than its end by more than the solver's own slack does not speak for it. */
 const SOLVER = 1e-4;
-const FAR_H = 200_000;
-/** Hours of the carrier until a counted limit is used up in one history, flown out with the formula itself: its slope may change on the way. */
-function flownOut(s: Situation, held: readonly Held[], forms: FormOf, history: readonly number[]): readonly Held[] {
-  const counts = s.action.counts;
-  if (!counts || !held.some((h) => h.leaf.unit === 'counted' && h.leaf.counts)) return held;
-  const e = expressionOf(counts.expression, s.vocabulary);
-  const facts: Record<string, number> = {};
-  for (const name of factsOf(e)) {
-    const f = forms(placed('part', 'now', name), true);
-    facts[name] = f.terms.reduce((t, [v, c]) => t + c * (history[v] ?? 0), f.constant);
-  }
-  const start = evaluate(e, facts);
-  const used = (h: number) => evaluate(e, flownOn(facts, s.mix, h)) - start;
-  return held.map((h) => {
-    if (!h.leaf.counts || h.left <= 0) return h;
-    if (used(FAR_H) < h.left) return { ...h, hours: null };
-    let [low, high] = [0, 1];
-    while (used(high) < h.left) high *= 2;
-    for (let i = 0; i < 60; i++) {
-      const middle = (low + high) / 2;
-      if (used(middle) < h.left) low = middle;
-      else high = middle;
-    }
-    return { ...h, hours: high };
-  });
-}
