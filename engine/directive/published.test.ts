@@ -1,14 +1,34 @@
 import { describe, expect, it } from 'vitest';
+import type { Day } from '../foundation/day.ts';
+import { modelOf, readRecord } from '../record/index.ts';
 import { outcomeOf, runCases } from './cases.ts';
-import { inForce, readBack, readDirective } from './index.ts';
+import { assessAll, inForce, readBack, readDirective } from './index.ts';
 import { byNumber, published } from './testing/published/index.ts';
+import { entry } from './testing/rule.ts';
 
 describe('published directives come out as their text says', () => {
   const all = published.map((d) => readDirective(d));
   it.each(all.flatMap((d) => runCases(d).map((c) => [d.number, c.name, c] as const)))('%s: %s', (_n, _c, result) => {
     expect(result).toMatchObject({ passes: true });
   });
-  it('are at least eight', () => expect(all.length).toBeGreaterThanOrEqual(8));
+  it('are thirteen, four of them no extracts', () => {
+    expect(all.length).toBe(13);
+    expect(all.filter((d) => !d.extract).map((d) => d.number)).toEqual([
+      '2000-23-01',
+      '73-13-07',
+      'AD/DHC-1/22 Amdt 4',
+      'AD/AT/27 Amdt 2',
+    ]);
+  });
+  it.each(all.map((d) => [d.number, d] as const))(
+    '%s has one in, one out, one at its limit and one past it',
+    (_n, d) => {
+      const seen = new Set(d.cases.map((c) => c.expect.standing));
+      expect(seen).toContain('not affected');
+      expect(seen).toContain('overdue');
+      expect(seen.has('due') || seen.has('soon due')).toBe(true);
+    },
+  );
   it('are read back in sentences that name every limit', () => {
     for (const d of all) {
       const text = readBack(d)
@@ -45,12 +65,68 @@ describe('check values', () => {
   ])('402C serial %s affected: %s', (serial, yes) =>
     expect(stand('2000-23-01', 'look', { serial }).standing !== 'not affected').toBe(yes),
   );
-  /** AD-10 (read, both tables): the superseded directive drops out, the life of the same serial is shorter. */
+  /** AD-10 (read, both tables). */
   it('serial 1000: 4 589 h, then 2 000 h', () => {
-    const [old, fresh] = [readDirective(byNumber('2002-11-05')), readDirective(byNumber('2006-08-08 R1'))];
-    expect(inForce([old, fresh], fresh.effective)).toEqual([fresh]);
-    expect(inForce([old, fresh], '2009-05-04' as typeof fresh.effective)).toEqual([old, fresh]);
-    expect(stand('2002-11-05', 'life_402a_low', { serial: '1000', facts: { 'hours.total': 2000 } }).left).toBe(2589);
-    expect(stand('2006-08-08 R1', 'life_402a_low', { facts: { 'hours.total': 2000 } }).left).toBe(0);
+    const at = { serial: '1000', facts: { 'hours.total': 2000 } };
+    expect(stand('2002-11-05', 'l402a_mid', at).left).toBe(2589);
+    expect(stand('2006-08-08 R1', 'l402a_mid', at).left).toBe(0);
+  });
+  /** Read, 2008-09-10 (a) and (b). */
+  it('a superseded directive drops out on the effective date of the newer one, not before', () => {
+    const [old, fresh] = [readDirective(byNumber('2003-06-01')), readDirective(byNumber('2008-09-10'))];
+    expect(inForce([old, fresh], '2008-05-07' as Day)).toEqual([old, fresh]);
+    expect(inForce([old, fresh], '2008-05-08' as Day)).toEqual([fresh]);
+  });
+  /** AD-13 (read, 2002-11-03 (a)(3)), all rows at their edges. What the factor does was not readable. */
+  it.each([
+    ['AT-502', '0002', null],
+    ['AT-502', '0003', 'factor_high'],
+    ['AT-502', '0236', 'factor_high'],
+    ['AT-502', '0237', null],
+    ['AT-502A', '0157', null],
+    ['AT-502A', '0158', 'factor_high'],
+    ['AT-502A', '0238', 'factor_high'],
+    ['AT-502A', '0239', 'factor_low'],
+    ['AT-502A', '0618', 'factor_low'],
+    ['AT-502A', '0619', null],
+    ['AT-502B', '0186', null],
+    ['AT-502B', '0187', 'factor_low'],
+    ['AT-502B', '0618', 'factor_low'],
+    ['AT-502B', '0619', null],
+    ['AT-503A', '0067', null],
+  ])('with winglets, %s %s: %s', (model, serial, factor) => {
+    const over = { model, serial, facts: { 'hours.total': 900, 'kit.winglet.hours': 1 } };
+    const holds = ['factor_high', 'factor_low'].filter((a) => stand('2002-11-03', a, over).standing !== 'not affected');
+    expect(holds).toEqual(factor === null ? [] : [factor]);
+  });
+  /** 2011-10-09 (read): first counted from a look under the superseded directive, or twelve months from 2011-06-17. */
+  it.each([
+    [599.9, '2011-12-01', 'soon due'],
+    [600, '2011-12-01', 'due'],
+    [600.1, '2011-12-01', 'overdue'],
+    [520, '2012-06-16', 'soon due'],
+    [520, '2012-06-17', 'due'],
+    [520, '2012-06-18', 'overdue'],
+  ])('seat rails, last look at 500 h under 87-20-03 R2: %s h on %s: %s', (total_h, day, standing) => {
+    const entries = [
+      entry('aircraft', 'ac', '1980-01-01', {
+        registration: 'T',
+        type: 'T',
+        model: '152',
+        serial: '1',
+        built: '1980-01-01',
+      }),
+      entry('reading', 'ac', '2011-01-10', { total_h: 500 }),
+      entry('accomplished', 'ac', '2011-01-10', {
+        directive: '87-20-03 R2',
+        issue: 1,
+        action: 'look',
+        finding: 'none',
+      }),
+      entry('reading', 'ac', day, { total_h }),
+    ];
+    const model = modelOf(readRecord({ sparwright: 'record/1', day, entries }));
+    const [a] = assessAll([readDirective(byNumber('2011-10-09'))], model, model.day);
+    expect(a!.standing).toEqual({ worst: standing, best: standing });
   });
 });
