@@ -63,6 +63,7 @@ function outer(block: Block, gain: readonly number[], weights: readonly number[]
   });
   rest.forEach((c, i) => {
     bound += Math.max(0, c * width[i]!);
+    size += Math.abs(c * width[i]!);
   });
   return { bound, rounding: ROUNDING * size };
 }
