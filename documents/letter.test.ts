@@ -59,7 +59,12 @@ describe('the letter on paper', () => {
     const crowded = { ...letter, because: `${letter.because} `.repeat(28) };
     const pdf = await letterPdf(crowded);
     expect(pages(pdf)).toBe(1);
-    await expect(letterPdf({ ...letter, because: long.repeat(60) })).rejects.toThrow('does not fit');
+    await expect(letterPdf({ ...letter, because: long.repeat(60) })).rejects.toThrow(
+      expect.objectContaining({
+        code: 'letter.does-not-fit',
+        detail: expect.objectContaining({ allowed: 'one page of A4' }),
+      }),
+    );
     if (!found) return;
     const text = spawnSync('pdftotext', ['-', '-'], { input: pdf }).stdout.toString().replace(/\s+/g, ' ');
     expect(text).toContain('not a logbook entry');

@@ -1,4 +1,5 @@
 import PDFDocument from 'pdfkit';
+import { Refusal } from '../engine/index.ts';
 import type { Block, Letter } from '../sheets/index.ts';
 import { BOLD, drawScene, INKS, REGULAR } from './draw.ts';
 
@@ -19,7 +20,11 @@ export async function letterPdf(letter: Letter): Promise<Uint8Array> {
   for (const scale of [0.8, 0.75, 0.7, 0.65, 0.6]) tries.push({ scale, gone: new Set(letter.mayGo) });
   const room = PAGE.height - PAGE.foot - FOOT_HEIGHT - 8;
   for (const t of tries) if (measure(letter, t) <= room) return finish(letter, t);
-  throw new Error('The letter does not fit one page');
+  throw new Refusal('letter.does-not-fit', {
+    given: `a letter ${letter.subject} that fills more than one page, at the smallest type and without what may go`,
+    allowed: 'one page of A4',
+    remedy: 'Shorten the name or address of the shop, the title of the directive or the names of the papers',
+  });
 }
 
 function open(letter: Letter): PDFKit.PDFDocument {

@@ -1,6 +1,6 @@
 import type { Day, record } from '../engine/index.ts';
 import { answerOf, becauseOf } from './answer.ts';
-import { arrival, capital, count, datesInWords, day as dayWords, number, range } from './display.ts';
+import { arrival, capital, count, datesInWords, day as dayWords, number, range, yearsOf } from './display.ts';
 import { aircraftBlock, caution, evidenceOf, type ShopNamed } from './frame.ts';
 import type { Block, Cell, Sheet } from './model.ts';
 import { countedChart } from './scenes/counted-chart.ts';
@@ -10,7 +10,9 @@ import { type PlanPart, wingPlan } from './scenes/wing-plan.ts';
 import {
   type Assessment,
   aboutWords,
+  atOnce,
   bitesFirst,
+  handed,
   identity,
   isOpen,
   keyOf,
@@ -18,6 +20,8 @@ import {
   noPaper,
   type Outlooks,
   partName,
+  reading,
+  shownOutlooks,
   unsettled,
   withoutPaper,
   worstFirst,
@@ -37,8 +41,13 @@ export interface AircraftInput {
   readonly known?: number;
 }
 
-export function aircraftSheet(q: AircraftInput): Sheet {
-  const things = new Map([q.thing, ...q.parts].map((x) => [x.id, x]));
+export function aircraftSheet(given: AircraftInput): Sheet {
+  const things = new Map([given.thing, ...given.parts].map((x) => [x.id, x]));
+  const q: AircraftInput = {
+    ...given,
+    assessments: handed(given.assessments, things),
+    outlooks: shownOutlooks(given.assessments, given.outlooks),
+  };
   const name = partName(q.thing);
   const answering = { name, things, assessments: q.assessments, outlooks: q.outlooks, day: q.day };
   const first = bitesFirst(q.assessments, q.outlooks)[0];
@@ -54,13 +63,17 @@ export function aircraftSheet(q: AircraftInput): Sheet {
     subject: name,
     day: q.day,
     answer: answerOf(answering),
-    because: becauseOf(answering, firstLife?.gaps.length ? firstLife.gaps : gaps),
+    because: becauseOf(
+      { ...answering, assessments: first ? [first] : [] },
+      firstLife?.gaps.length ? firstLife.gaps : gaps,
+      firstLife,
+    ),
     blocks: blocks(q, things, lives, first),
     working: first ? shownSteps(first.working) : [],
     warnings: [
       ...new Set([
-        ...(q.lives.get(q.thing.id)?.stale ? ['The last reading is old: every figure is as of that day.'] : []),
-        ...q.assessments.flatMap((a) => a.warnings),
+        ...(q.lives.get(q.thing.id)?.stale ? ['The last reading is old: every figure is as of that reading.'] : []),
+        ...q.assessments.flatMap((a) => a.warnings.map(datesInWords)),
         checked
           ? `Authority’s list last checked ${dayWords(checked.day)}.`
           : 'No check of the authority’s list is recorded for this aircraft.',
@@ -111,11 +124,15 @@ function blocks(
       title: 'Outlook: years in which it falls due',
       scene: outlookChart(rows.slice(0, 8), q.day),
     });
-  const atRates = first && q.outlooks.get(keyOf(first))?.atRates;
-  if (atRates?.length)
+  const moved = bitesFirst(q.assessments, q.outlooks).find((a) => {
+    const rates = q.outlooks.get(keyOf(a))?.atRates ?? [];
+    return rates.length > 0 && !atOnce(a) && reading(a.treatAs) !== '';
+  });
+  const atRates = moved && q.outlooks.get(keyOf(moved))?.atRates;
+  if (moved && atRates?.length)
     out.push({
       block: 'key-value',
-      title: 'At another flying rate',
+      title: `At another flying rate: ${partName(things.get(moved.subject), moved.subject)}, ${moved.directive}`,
       pairs: atRates.map((r) => {
         const [a, b] = [arrival(r.treatAs, q.day), arrival(r.couldBecome, q.day)];
         return {
@@ -138,6 +155,7 @@ function countedBlock(q: AircraftInput, things: ReadonlyMap<string, record.Thing
     name: partName(things.get(a.subject), a.subject),
     called: capital(counted.called),
     counted,
+    unit: counted.unit,
     limit: counted.high + a.treatAs.left!.value,
     treatAs: o?.treatAs.p50 ?? null,
     couldBecome: o?.couldBecome.p50 ?? null,
@@ -209,7 +227,7 @@ function gapsCell(l: record.Life): Cell {
   const open = l.gaps.length - missing.length;
   const small = open ? { small: `${count(open, 'more stretch', 'more stretches')} not settled by the papers` } : {};
   if (!missing.length) return open ? { is: 'text', text: 'none', ...small } : { is: 'nothing' };
-  const years = [...new Set(missing.map((g) => `${g.from.slice(0, 4)} to ${g.to.slice(0, 4)}`))];
+  const years = [...new Set(missing.map(yearsOf))];
   return { is: 'text', text: years.join(', '), ...small };
 }
 export function findingsBlock(all: readonly record.Finding[]): Block {

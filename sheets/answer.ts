@@ -1,19 +1,21 @@
 import type { Day, outlook, record } from '../engine/index.ts';
-import { arrival, capital, landings, number } from './display.ts';
-import { f, t } from './frame.ts';
+import { arrival, capital, count, day, hours, landings, number, yearsOf } from './display.ts';
+import { f, say, t } from './frame.ts';
 import type { Span } from './model.ts';
 import {
   type Assessment,
   aboutWords,
+  atOnce,
   bitesFirst,
   dueWords,
+  handed,
   keyOf,
   leftWords,
   type Outlooks,
-  partInSentence,
   unsettled,
   withoutPaper,
 } from './standing.ts';
+import { type Said, together } from './together.ts';
 
 export interface Answering {
   readonly name: string;
@@ -22,11 +24,16 @@ export interface Answering {
   readonly outlooks: Outlooks;
   readonly day: Day;
 }
-const part = (q: Answering, a: Assessment): string => partInSentence(q.things.get(a.subject), a.subject);
+/** An answer is read out on the telephone: beyond this, what comes next is left to the table below it. */
+const LONG = 190;
+
+/** What bites first, said once for left and right. */
+export const firstSaid = (q: Answering): Said[] =>
+  together(bitesFirst(handed(q.assessments, q.things), q.outlooks), q.things);
 
 /** One sentence for the telephone: what bites first, whichever directive; then what papers could change, then the next. */
 export function answerOf(q: Answering): Span[] {
-  const [first, second] = bitesFirst(q.assessments, q.outlooks);
+  const [first, second] = firstSaid(q);
   if (!q.assessments.length)
     return [t(`No directive adopted by this shop asks anything of ${q.name}, on the papers that we saw.`)];
   if (!first) {
@@ -39,78 +46,97 @@ export function answerOf(q: Answering): Span[] {
       ),
     ];
   }
-  return [...firstSentence(q, first), ...couldBecome(q, first), ...next(q, second)];
+  const spans = [...firstSentence(q, first), ...couldBecome(q, first)];
+  const more = next(q, second);
+  const fits = say(spans).length + say(more).length <= LONG;
+  return second && (fits || atOnce(second.a)) ? [...spans, ...more] : spans;
 }
-function firstSentence(q: Answering, a: Assessment): Span[] {
-  const name = capital(part(q, a));
+export function firstSentence(q: Answering, { a, name, plural }: Said): Span[] {
   const under = ` under ${a.directive}`;
   const treat = unsettled(a);
-  if (a.notComputed) return [t(`${name} is not computed${under}: treat it as `), f('due'), t('.')];
-  if (a.standing.worst === 'overdue') {
-    const by = a.treatAs.left && a.treatAs.left.value < 0 ? ` by ${leftWords(a.treatAs.left)}` : '';
+  const opens = treat ? `Treat ${name} as ` : `${capital(name)} ${plural ? 'are' : 'is'} `;
+  if (a.notComputed)
     return [
-      t(treat ? `Treat ${part(q, a)} as ` : `${name} is `),
-      f(`overdue${by}`),
-      t(`${under}: no flight before it is done, unless the authority permits it.`),
+      t(`${capital(name)} ${plural ? 'are' : 'is'} not computed${under}: treat ${plural ? 'them' : 'it'} as `),
+      f('due'),
+      t('.'),
     ];
+  if (a.standing.worst === 'overdue') {
+    const by =
+      a.treatAs.left && a.treatAs.left.value < 0 ? `${treat ? ' by up to' : ' by'} ${leftWords(a.treatAs.left)}` : '';
+    return [t(opens), f(`overdue${by}`), t(`${under}: no flight before it is done, unless the authority permits it.`)];
   }
-  if (a.standing.worst === 'due' || a.treatAs.dueAt.now)
-    return [t(treat ? `Treat ${part(q, a)} as ` : `${name} is `), f('due now'), t(`${under}, before further flight.`)];
-  const about = aboutWords(a, q.outlooks.get(keyOf(a)), q.day);
-  const at = a.treatAs.left ? `in ${leftWords(a.treatAs.left)}` : dueWords(a.treatAs);
+  if (atOnce(a)) return [t(opens), f('due now'), t(`${under}, before further flight.`)];
   const named = a.standing.worst === 'done and repeating' ? ` (${a.directive}, next look)` : ` (${a.directive})`;
-  return [
-    t(`${name}${named} bites first: ${treat ? 'treat it as due' : 'it falls due'} `),
-    f(at),
-    ...(about ? [t(', about '), f(about)] : []),
-    t('.'),
-  ];
+  const falls = treat ? `treat ${plural ? 'them' : 'it'} as due` : plural ? 'they fall due' : 'it falls due';
+  return [t(`${capital(name)}${named} ${plural ? 'bite' : 'bites'} first: ${falls} `), ...when(q, a), t('.')];
 }
-function couldBecome(q: Answering, a: Assessment): Span[] {
+/** A calendar limit by its day, others by what is left and about when. */
+export function when(q: Answering, a: Assessment): Span[] {
+  const { left, dueAt } = a.treatAs;
+  const calendar = left?.unit === 'days' && dueAt.day;
+  const at = calendar
+    ? `on ${day(dueAt.day)}, in ${leftWords(left)}`
+    : left
+      ? `in ${leftWords(left)}`
+      : dueWords(a.treatAs);
+  if (calendar && dueAt.total_s === null && dueAt.landings === null) return [f(at)];
+  const by = calendar ? ` or at ${dueAt.total_s !== null ? hours(dueAt.total_s) : landings(dueAt.landings!)}` : '';
+  const about = aboutWords(a, q.outlooks.get(keyOf(a)), q.day);
+  if (!about) return [f(`${at}${by}`)];
+  return [f(`${at}${by}`), t(about.startsWith('not before') ? ', ' : ', about '), f(about)];
+}
+export function couldBecome(q: Answering, { a }: Said): Span[] {
   const o = q.outlooks.get(keyOf(a));
   const papers = a.papers.length;
   if (!papers && !unsettled(a)) return [];
   const what = papers === 1 ? 'One missing paper' : papers ? 'Missing papers' : 'Papers';
   if (!o || a.notComputed) return unsettled(a) ? [t(` ${what} could make it ${a.standing.best}.`)] : [];
-  const [worst, best] = [arrival(o.treatAs.p50, q.day), arrival(o.couldBecome.p50, q.day)];
-  return worst === best ? [] : [t(` ${what} could move it to ${best}.`)];
+  const best = o.couldBecome.p50;
+  if (arrival(o.treatAs.p50, q.day) === arrival(best, q.day)) return [];
+  return [t(` ${what} could move it to ${best.is === 'not before' ? `${best.year} or later` : arrival(best, q.day)}.`)];
 }
-function next(q: Answering, a: Assessment | undefined): Span[] {
-  if (!a) return [];
-  const name = `${capital(part(q, a))} (${a.directive})`;
-  if (a.standing.worst === 'overdue') return [t(` ${name} is overdue too.`)];
-  if (a.treatAs.dueAt.now || a.standing.worst === 'due' || a.notComputed) return [t(` ${name} is due too.`)];
-  const about = aboutWords(a, q.outlooks.get(keyOf(a)), q.day);
-  return [
-    t(
-      ` ${name} ${a.treatAs.left ? `has ${leftWords(a.treatAs.left)} left` : `comes next`}${about ? `, about ${about}` : ''}.`,
-    ),
-  ];
+export function next(q: Answering, said: Said | undefined): Span[] {
+  if (!said) return [];
+  const { a, name, plural } = said;
+  const subject = `${name} (${a.directive})`;
+  const is = plural ? 'are' : 'is';
+  if (a.standing.worst === 'overdue') return [t(` ${capital(subject)} ${is} overdue too.`)];
+  if (atOnce(a)) return [t(` ${capital(subject)} ${is} due too.`)];
+  return [t(` Next ${subject}, ${say(when(q, a))}.`)];
 }
 
+const BASIS: Readonly<Record<outlook.RateFound['basis'], string>> = {
+  readings: 'from the readings',
+  'few readings and the prior': 'from few readings, and what is usual elsewhere',
+  'prior alone': 'assumed, as no readings tell it',
+};
+export const rateWords = (r: outlook.RateFound): string => {
+  const yearly = r.h_per_year.p50 * r.landingsPerHour;
+  return `At ${number(r.h_per_year.p50)} h${yearly >= 1 ? ` and ${landings(yearly)}` : ''} a year (${BASIS[r.basis]}).`;
+};
+
 /** One line of why: the flying rate used, and what the papers leave open. */
-export function becauseOf(q: Answering, gaps: readonly record.Gap[]): string {
+export function becauseOf(q: Answering, gaps: readonly record.Gap[], life?: record.Life): string {
   const rate: outlook.RateFound | undefined = [...q.outlooks.values()][0]?.rate;
   const parts: string[] = [];
-  if (rate) {
-    const yearly = rate.h_per_year.p50 * rate.landingsPerHour;
-    parts.push(
-      `At ${number(rate.h_per_year.p50)} h${yearly >= 1 ? ` and ${landings(yearly)}` : ''} a year (${rate.basis}).`,
-    );
-  }
+  if (rate) parts.push(rateWords(rate));
   const once = [...new Map(gaps.map((g) => [g.id, g])).values()];
-  const missing = once.filter(withoutPaper);
+  const missing = [...new Set(once.filter(withoutPaper).map(yearsOf))].sort();
+  const papers = Math.max(0, ...q.assessments.map((a) => a.papers.length));
+  if (life?.lastReading && life.lastReading.landings === null) parts.push('No count of landings is before us.');
   if (missing.length === 1)
-    parts.push(`Papers of ${span(missing[0]!)} are missing, and the worse side counts until they are found.`);
+    parts.push(`Papers of ${missing[0]} are missing, and the worse side counts until they are found.`);
   else if (missing.length)
     parts.push(
-      `Papers of ${missing.slice(0, 3).map(span).join(', ')}${missing.length > 3 ? ' and more' : ''} are missing; the worse side counts until they are found.`,
+      `Papers of ${missing.slice(0, 3).join(missing.length === 2 ? ' and ' : ', ')}${missing.length > 3 ? ' and more' : ''} are missing; the worse side counts until they are found.`,
     );
-  else if (once.length) parts.push('Its papers leave some of the use open, and the worse side counts.');
+  else if (once.length || papers)
+    parts.push(
+      papers
+        ? `Its papers leave some of the use open: ${count(papers, 'paper')} could tell more. The worse side counts.`
+        : 'Its papers leave some of the use open, and the worse side counts.',
+    );
   else parts.push('No gap is declared in its papers.');
   return parts.join(' ');
 }
-const span = (g: record.Gap): string => {
-  const [a, b] = [g.from.slice(0, 4), g.to.slice(0, 4)];
-  return a === b ? a : `${a} to ${b}`;
-};

@@ -59,6 +59,11 @@ export function years(from: outlook.Arrival, to: outlook.Arrival): string {
   const [a, b] = [arrivalYear(from), arrivalYear(to)];
   return a === b ? a : `${a} to ${b}`;
 }
+/** The years of a stretch: "2010 to 2011", "2018". */
+export function yearsOf(s: { readonly from: Day; readonly to: Day }): string {
+  const [a, b] = [s.from.slice(0, 4), s.to.slice(0, 4)];
+  return a === b ? a : `${a} to ${b}`;
+}
 export const EVIDENCE_WORDS: Readonly<Record<Evidence, string>> = {
   seen: 'seen',
   copy: 'from a copy',

@@ -1,21 +1,39 @@
-import { addDays, type Day, type directive, earlier, type record } from '../engine/index.ts';
-import { answerOf, becauseOf } from './answer.ts';
-import { capital, count, datesInWords, day as dayWords, hours, landings, money, number, range } from './display.ts';
-import { caution, describe, evidenceOf, t } from './frame.ts';
+import type { Day, directive, Evidence, record } from '../engine/index.ts';
+import { becauseOf } from './answer.ts';
+import {
+  arrival,
+  capital,
+  count,
+  datesInWords,
+  day as dayWords,
+  hours,
+  landings,
+  money,
+  number,
+  range,
+} from './display.ts';
+import { caution, describe, evidenceOf } from './frame.ts';
+import { expiry, letterAnswer } from './letter-answer.ts';
 import type { Block, Sheet } from './model.ts';
 import { outlookChart } from './scenes/outlook-chart.ts';
 import {
   type Assessment,
+  atOnce,
   bitesFirst,
   dueWords,
+  handed,
   isOpen,
   keyOf,
   needsAct,
   type Outlooks,
+  partInSentence,
   partName,
+  reading,
   shortIdentity,
+  shownOutlooks,
   unsettled,
 } from './standing.ts';
+import { together } from './together.ts';
 import { shownSteps } from './working.ts';
 
 export interface PriceItem {
@@ -44,6 +62,8 @@ export interface LetterInput {
   readonly listChecked?: { readonly day: Day; readonly by: string } | null;
   readonly number: string;
   readonly day: Day;
+  /** How each entry is known, so that a reading told on the telephone is not called a log. */
+  readonly evidence?: ReadonlyMap<string, Evidence>;
 }
 /** A sheet for one page of paper. `mayGo`: titles of blocks that may be cut, the first one first, if the page is full. */
 export interface Letter extends Sheet {
@@ -52,48 +72,33 @@ export interface Letter extends Sheet {
 }
 /** Parts drawn and named on the page; more are told in one sentence. */
 const ROWS = 4;
-const VALID_DAYS = 180;
 
 export function letterSheet(q: LetterInput): Letter {
   const name = partName(q.aircraft);
   const things = new Map([q.aircraft, ...q.parts].map((x) => [x.id, x]));
   const own = q.assessments.filter((a) => a.directive === q.directive);
-  const open = bitesFirst(own, q.outlooks);
-  const answering = { name, things, assessments: own, outlooks: q.outlooks, day: q.day };
-  const others = new Set(q.assessments.filter((a) => a.directive !== q.directive && isOpen(a)).map((a) => a.directive));
-  const allFirst = bitesFirst(q.assessments, q.outlooks)[0];
-  const gaps = open.flatMap((a) => q.lives.get(a.subject)?.gaps ?? []);
+  const rest = q.assessments.filter((a) => a.directive !== q.directive);
+  const outlooks = shownOutlooks(q.assessments, q.outlooks);
+  const answering = { name, things, assessments: [...own, ...rest], outlooks, day: q.day };
+  const open = bitesFirst(handed(own, things), outlooks);
+  const all = bitesFirst(handed([...own, ...rest], things), outlooks);
+  const others = new Set(rest.filter(isOpen).map((a) => a.directive));
   const document = q.documents.filter((d) => d.number === q.directive).at(-1);
   const life = q.lives.get(q.aircraft.id);
+  const subject = open[0] ?? all[0];
+  const gaps = (open.length ? open : all.slice(0, 1)).flatMap((a) => q.lives.get(a.subject)?.gaps ?? []);
+  const concerned = [...new Set([...open, ...all].map((a) => a.subject))];
+  const parts = [...q.parts].sort((a, b) => place(concerned, a.id) - place(concerned, b.id));
   const invented = q.shop.invented === true;
-  const first = open[0];
-  const soonest = first?.treatAs.dueAt.day;
-  const until = soonest && soonest > q.day ? earlier(soonest, addDays(q.day, VALID_DAYS)) : addDays(q.day, VALID_DAYS);
-  const expires = open.some(
-    (a) => a.treatAs.dueAt.now || a.notComputed || ['overdue', 'due'].includes(a.standing.worst),
-  )
-    ? 'today only'
-    : `until the first reading that falls due above, and not after ${dayWords(until)}`;
-  const earlierBite =
-    allFirst && allFirst.directive !== q.directive
-      ? [
-          t(
-            ` ${allFirst.directive} on ${partName(things.get(allFirst.subject), allFirst.subject)} bites before it and is not part of this letter.`,
-          ),
-        ]
-      : [];
   return {
     word: 'letter',
     title: q.shop.name,
     sender: [q.shop.address, q.shop.person, q.shop.telephone && `telephone ${q.shop.telephone}`].filter(Boolean),
     subject: `for the owner of ${name}`,
     day: q.day,
-    answer: [
-      ...(own.length ? answerOf(answering) : [t(`On the papers that we saw, ${q.directive} does not affect ${name}.`)]),
-      ...earlierBite,
-    ],
-    because: `${document ? `Directive ${document.number}, issue ${document.issue} of ${dayWords(document.issued)}: ${document.title}. ` : ''}${becauseOf(answering, gaps)}`,
-    blocks: body(q, open, things, life, others),
+    answer: letterAnswer(answering, q.directive, document),
+    because: `${document ? `Directive ${document.number}, issue ${document.issue} of ${dayWords(document.issued)}: ${document.title}. ` : ''}${becauseOf({ ...answering, assessments: open.slice(0, 1) }, gaps, subject && q.lives.get(subject.subject))}`,
+    blocks: body({ ...q, outlooks }, open, things, life, all),
     mayGo: ['What this does not ask of you', 'What could change it'],
     titleBlock: {
       fields: [
@@ -109,7 +114,7 @@ export function letterSheet(q: LetterInput): Letter {
     },
     working: own.flatMap((a) => shownSteps(a.working)),
     warnings: [],
-    caution: `${seenWords(q.parts)} ${othersWords(others)}${caution(invented)} This letter is not a logbook entry. It is valid ${expires}.`,
+    caution: `${seenWords(parts)} ${othersWords(others)}${caution(invented)} This letter is not a logbook entry. It is valid ${expiry(all, q.day)}.`,
     provenance: {
       known: invented ? 'invented' : 'read',
       evidence: evidenceOf(q.parts.length ? q.parts : [q.aircraft]),
@@ -118,6 +123,7 @@ export function letterSheet(q: LetterInput): Letter {
     number: q.number,
   };
 }
+const place = (order: readonly string[], id: string): number => (order.includes(id) ? order.indexOf(id) : order.length);
 const seenWords = (parts: readonly record.Thing[]): string => {
   const unseen = parts.filter((p) => p.identity !== 'seen');
   if (!unseen.length) return 'Answered at the desk; identities were seen on the aircraft.';
@@ -137,7 +143,7 @@ function body(
   open: readonly Assessment[],
   things: ReadonlyMap<string, record.Thing>,
   life: record.Life | undefined,
-  others: ReadonlySet<string>,
+  all: readonly Assessment[],
 ): Block[] {
   const out: Block[] = [];
   const drawn = open.slice(0, ROWS).flatMap((a) => {
@@ -155,61 +161,100 @@ function body(
       : [];
   });
   if (drawn.length) out.push({ block: 'picture', title: 'The years', scene: outlookChart(drawn, q.day) });
-  if (open.length) out.push({ block: 'prose', title: 'By the book', paragraphs: byTheBook(open, things, life) });
-  out.push({ block: 'prose', title: 'What to do now', paragraphs: [], list: toDo(q, open, life) });
+  if (open.length) out.push({ block: 'prose', title: 'By the book', paragraphs: byTheBook(q, open, things, life) });
+  out.push({ block: 'prose', title: 'What to do now', paragraphs: [], list: toDo(q, open, all, life) });
   if (open.length) out.push({ block: 'prose', title: 'What this does not ask of you', paragraphs: [doesNotAsk(open)] });
-  out.push({
-    block: 'prose',
-    title: 'What could change it',
-    paragraphs: [
-      `${open.some((a) => a.counted) ? 'More of the flying that counts brings the dates forward. ' : 'Flying more brings the dates forward. '}A later issue of the directive, or another one${others.size ? '' : ', not yet adopted by us'}, may ask for more. A paper that turns up may change the figures either way.`,
-    ],
-  });
+  out.push({ block: 'prose', title: 'What could change it', paragraphs: [couldChange(q, open, all)] });
   return out;
 }
 function byTheBook(
+  q: LetterInput,
   open: readonly Assessment[],
   things: ReadonlyMap<string, record.Thing>,
   life: record.Life | undefined,
 ): string[] {
   const last = life?.lastReading;
+  const source = q.evidence?.get(last?.entry ?? '') === 'statement' ? 'You told us' : 'Your log says';
   const read = last
-    ? `Your log says ${hours(last.total_s)}${last.landings === null ? '' : ` and ${landings(last.landings)}`} on ${dayWords(last.day)}.`
+    ? `${source} ${hours(last.total_s)}${last.landings === null ? ', landings not counted,' : ` and ${landings(last.landings)}`} on ${dayWords(last.day)}.`
     : 'No reading of your log is before us.';
-  const lines = open.slice(0, ROWS).map((a) => {
+  const said = together(open, things);
+  const lines = said.slice(0, ROWS).map(({ a, name }) => {
     const due = dueWords(a.treatAs);
     const counted = a.counted ? `, ${range(a.counted, a.counted.unit === 'h' ? 1 : 0)} ${a.counted.called} so far` : '';
-    return `${capital(partName(things.get(a.subject), a.subject))}: ${unsettled(a) ? 'treat as ' : ''}${a.notComputed ? 'due' : a.standing.worst}${due ? `, ${at(a)}${due}` : ''}${counted}.`;
+    return `${capital(name)}: ${unsettled(a) ? 'treat as ' : ''}${a.notComputed ? 'due' : a.standing.worst}${due ? `, ${at(a)}${due}` : ''}${counted}.`;
   });
   const more =
-    open.length > ROWS
-      ? ` ${capital(count(open.length - ROWS, 'more line'))} that fall due no earlier stand on the page kept under this number.`
+    said.length > ROWS
+      ? ` ${capital(count(said.length - ROWS, 'more line'))} that fall due no earlier stand on the page kept under this number.`
       : '';
-  return [`${read} ${lines.join(' ')}${more} No flight past these readings without the authority’s permit.`];
+  return [`${read} ${lines.join(' ')}${more} No flight past these limits without the authority’s permit.`];
 }
 const at = (a: Assessment): string => {
   if (a.treatAs.dueAt.now) return '';
-  return a.standing.worst === 'overdue' ? 'it fell due at ' : 'at ';
+  const on = a.treatAs.dueAt.day && (a.treatAs.left?.unit === 'days' || !reading(a.treatAs)) ? 'on ' : 'at ';
+  if (a.standing.worst === 'overdue') return `${unsettled(a) ? 'on the worse side ' : ''}it fell due ${on}`;
+  return a.standing.worst === 'done and repeating' ? `next ${on}` : on;
 };
-function toDo(q: LetterInput, open: readonly Assessment[], life: record.Life | undefined): string[] {
+const lower = (s: string): string => s.replace(/^[A-Z](?=[a-z])/, (c) => c.toLowerCase());
+function act(q: LetterInput, a: Assessment): string {
+  const price = q.prices.find((p) => p.directive === a.directive && p.action === a.action.id);
+  const days =
+    price &&
+    (price.days === 0.5
+      ? 'half a day'
+      : `${number(price.days, price.days % 1 ? 1 : 0)} ${price.days > 1 ? 'days' : 'day'}`);
+  const cost = price
+    ? ` Our price is ${money(price.low_cents)} to ${money(price.high_cents)}, ${days} in the hangar.`
+    : ' We name the price when we have seen the aircraft.';
+  const under = a.directive === q.directive ? '' : `, under ${a.directive}`;
+  return `${atOnce(a) ? 'Call us before the next flight' : `Book it before ${dueWords(a.treatAs)}`}${under}: ${lower(a.action.title)}.${cost}`;
+}
+function toDo(
+  q: LetterInput,
+  open: readonly Assessment[],
+  all: readonly Assessment[],
+  life: record.Life | undefined,
+): string[] {
   const out: string[] = [];
-  const papers = [...new Set(open.flatMap((a) => a.papers.map((p) => p.paper)))];
-  if (papers.length)
-    out.push(`Look for: ${datesInWords(papers.slice(0, 2).join('; then '))}. It may change the answer.`);
-  const first = open[0];
-  if (first) {
-    const price = q.prices.find((p) => p.directive === first.directive && p.action === first.action.id);
-    const cost = price
-      ? ` Our price is ${money(price.low_cents)} to ${money(price.high_cents)}, ${number(price.days, price.days % 1 ? 1 : 0)} ${price.days > 1 ? 'days' : 'day'} in the hangar.`
-      : ' We name the price when we have seen the aircraft.';
+  const [first, earliest] = [open[0], all[0]];
+  if (earliest && earliest.directive !== q.directive) out.push(act(q, earliest));
+  if (first) out.push(act(q, first));
+  const wanted = first ? open : all.slice(0, 1);
+  const papers = [...new Set(wanted.flatMap((a) => a.papers.map((p) => p.paper)))];
+  const [most] = wanted;
+  if (papers.length && most) {
+    const stays = most.standing.best === 'overdue' && !most.notComputed;
     out.push(
-      `${first.treatAs.dueAt.now || first.standing.worst === 'overdue' || first.notComputed ? 'Call us before the next flight' : `Book it before ${dueWords(first.treatAs)}`}: ${first.action.title.replace(/^./, (c) => c.toLowerCase())}.${cost}`,
+      `Look for: ${datesInWords(papers.slice(0, 2).map(lower).join('; then the '))}. ${stays ? 'It may change the figure, not that it is overdue.' : 'It may change the answer.'}`,
     );
   }
   out.push(
     `Send us ${life?.lastReading?.landings === null ? 'hours and a count of landings' : 'hours and landings'} twice a year; we keep the answer up to date.`,
   );
   return out;
+}
+/** Another rate as the forecast worked it out, and what else may change; general where no figure is at hand. */
+function couldChange(q: LetterInput, open: readonly Assessment[], all: readonly Assessment[]): string {
+  const later = 'A later issue of the directive, or another one, may ask for more.';
+  if (!open.length)
+    return `A change of model, kit or part may bring the aircraft under it. ${later}${all.length ? ' A paper that turns up may change the figures either way.' : ''}`;
+  const said = open.flatMap((a) => {
+    const o = atOnce(a) ? undefined : q.outlooks.get(keyOf(a));
+    const faster = o?.atRates.filter((r) => r.rate_h_per_year > o.rate.h_per_year.p50).at(0);
+    const [then, now] = [faster && arrival(faster.treatAs, q.day), o && arrival(o.treatAs.p50, q.day)];
+    if (!faster || then === now) return [];
+    return [
+      `At ${number(faster.rate_h_per_year)} h a year ${partInSentence(
+        q.parts.find((p) => p.id === a.subject),
+        a.subject,
+      )} would come ${faster.treatAs.is === 'not before' ? then : `about ${then}`}.`,
+    ];
+  });
+  const flying = open.some((a) => a.counted)
+    ? 'More of the flying that counts brings the dates forward.'
+    : 'Flying more brings the dates forward.';
+  return [flying, ...said.slice(0, 1), later, 'A paper that turns up may change the figures either way.'].join(' ');
 }
 function doesNotAsk(open: readonly Assessment[]): string {
   const replaces = open.some((a) => a.action.does === 'replace' || a.action.does === 'modify');

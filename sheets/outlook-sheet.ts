@@ -1,5 +1,6 @@
 import { hoursFromSeconds, type outlook, type Worked } from '../engine/index.ts';
-import { arrival, day as dayWords, landings, number, years } from './display.ts';
+import { rateWords } from './answer.ts';
+import { arrival, day as dayWords, number, years } from './display.ts';
 import { emptySheet, f, t } from './frame.ts';
 import type { Sheet } from './model.ts';
 import { outlookChart } from './scenes/outlook-chart.ts';
@@ -32,7 +33,7 @@ export function outlookSheet({ answer }: { answer: Worked<outlook.OutlookAnswer>
           t('.'),
         ]
       : [t('No limit was asked about.')],
-    because: `At ${number(v.rate.h_per_year.p50)} h and ${landings(v.rate.h_per_year.p50 * v.rate.landingsPerHour)} a year (${v.rate.basis}).`,
+    because: rateWords(v.rate),
     blocks: [
       {
         block: 'picture',

@@ -51,7 +51,18 @@ describe('the answer', () => {
     ]);
     const text = answer(aircraftInput([assessment('spar:right', 'not yet due', 'not yet due', 1360), left], outlooks));
     expect(text).toBe(
-      'The left inboard spar (W-14) bites first: treat it as due in 120 landings, about the summer of 2027. One missing paper could move it to mid 2038. The right inboard spar (W-14) has 1 360 landings left, about the end of 2034.',
+      'The left inboard spar (W-14) bites first: treat it as due in 120 landings, about the summer of 2027. One missing paper could move it to mid 2038.',
+    );
+    const short = new Map([[key('spar:left'), outlookIn(240)], ...[...outlooks].slice(1)]);
+    expect(
+      answer(
+        aircraftInput(
+          [assessment('spar:right', 'not yet due', 'not yet due', 1360), assessment('spar:left', 'soon due')],
+          short,
+        ),
+      ),
+    ).toBe(
+      'The left inboard spar (W-14) bites first: it falls due in 120 landings, about the summer of 2027. Next the right inboard spar (W-14), in 1 360 landings, about the end of 2034.',
     );
   });
   it('says overdue before all else, and treat as where papers disagree', () => {
@@ -59,7 +70,9 @@ describe('the answer', () => {
       assessment('spar:right', 'soon due'),
       assessment('spar:left', 'overdue', 'not yet due', -40),
     ]);
-    expect(answer(q)).toMatch(/^Treat the left inboard spar as overdue by 40 landings under W-14: no flight before/);
+    expect(answer(q)).toMatch(
+      /^Treat the left inboard spar as overdue by up to 40 landings under W-14: no flight before/,
+    );
   });
   it('speaks of the papers seen where nothing is asked', () => {
     expect(answer(aircraftInput([]))).toMatch(/on the papers that we saw/);
@@ -129,7 +142,9 @@ describe('the letter', () => {
   it('says that another directive bites first, and that it is no logbook entry', () => {
     const other = assessment('spar:right', 'overdue', 'overdue', -5, { directive: 'W-9' });
     const l = letterSheet(letterInput([assessment('spar:left', 'not yet due'), other]));
-    expect(say(l.answer)).toContain('W-9 on Right inboard spar bites before it');
+    expect(plainSpaces(say(l.answer))).toBe(
+      'The right inboard spar is overdue by 5 landings under W-9: no flight before it is done, unless the authority permits it. Under W-14, the left inboard spar falls due in 120 landings.',
+    );
     expect(l.caution).toContain('not a logbook entry');
     expect(l.caution).toContain('W-9');
   });

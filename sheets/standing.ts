@@ -39,7 +39,8 @@ export function identity(t: record.Thing | undefined): string {
   const mark = t.attributes.stamp ? `stamp ${t.attributes.stamp.value}` : t.attributes.serial?.value;
   const seen = t.identity === 'seen';
   if (mark) return seen ? mark : `${mark}, not seen on the aircraft`;
-  return seen ? 'no serial; seen' : 'believed original to its wing, not seen';
+  if (seen) return 'no serial; seen';
+  return `believed original to ${t.what === 'wing' ? 'the aircraft' : 'its wing'}, not seen`;
 }
 
 export function standingCell(a: Assessment): Cell {
@@ -84,28 +85,57 @@ export function dueWords(end: directive.EndOfAnswer): string {
   const hoursFirst = left?.unit === 'h' || dueAt.landings === null;
   if (dueAt.total_s !== null && hoursFirst && left?.unit !== 'days') return hours(dueAt.total_s);
   if (dueAt.landings !== null && left?.unit !== 'days') return landings(dueAt.landings);
-  if (dueAt.day) return day(dueAt.day);
-  return dueAt.total_s !== null ? hours(dueAt.total_s) : '';
+  if (dueAt.day) return `${day(dueAt.day)}${reading(end) ? ` or ${reading(end)}, whichever comes first` : ''}`;
+  return reading(end);
 }
+/** The reading of the aircraft at which it falls due, if one does. */
+export function reading({ dueAt, left }: directive.EndOfAnswer): string {
+  const { total_s, landings: n } = dueAt;
+  const byHours = total_s !== null && (n === null || left?.unit === 'h' || left?.unit === 'days');
+  return byHours ? hours(total_s) : n !== null ? landings(n) : '';
+}
+/** Due now, whatever the forecast says of the limit: a directive that acts on a missing paper, or one not computed. */
+export const atOnce = (a: Assessment): boolean =>
+  a.notComputed !== null || a.treatAs.dueAt.now || a.standing.worst === 'overdue' || a.standing.worst === 'due';
+/** Outlooks as they may be shown: what is due now is reached, at every rate. */
+export function shownOutlooks(all: readonly Assessment[], outlooks: Outlooks): Outlooks {
+  const out = new Map(outlooks);
+  for (const a of all) {
+    const o = out.get(keyOf(a));
+    if (!o || !isOpen(a) || !atOnce(a)) continue;
+    const now: outlook.Arrival = { is: 'reached', day: a.day };
+    out.set(keyOf(a), {
+      ...o,
+      treatAs: { p10: now, p50: now, p90: now },
+      atRates: o.atRates.map((r) => ({ ...r, treatAs: now })),
+    });
+  }
+  return out;
+}
+const HANDS = ['left', 'right', 'none'];
+/** Left before right, wherever nothing else decides. */
+export const handed = (all: readonly Assessment[], things: ReadonlyMap<string, record.Thing>): Assessment[] =>
+  [...all].sort(
+    (a, b) =>
+      HANDS.indexOf(things.get(a.subject)?.hand ?? 'none') - HANDS.indexOf(things.get(b.subject)?.hand ?? 'none'),
+  );
 export function aboutWords(a: Assessment, o: outlook.Outlook | undefined, today: Day): string {
   if (!isOpen(a)) return '';
+  if (atOnce(a)) return 'now';
   if (o) return arrival(o.treatAs.p50, today);
   return a.treatAs.dueAt.now ? 'now' : a.treatAs.dueAt.day ? day(a.treatAs.dueAt.day) : '';
 }
 
 const whenOf = (a: Assessment, outlooks: Outlooks): number => {
   const o = outlooks.get(keyOf(a));
-  if (a.notComputed || a.treatAs.dueAt.now) return dayNumber(a.day);
+  if (atOnce(a)) return dayNumber(a.day);
   if (o) return arrivalNumber(o.treatAs.p50, a.day);
   return a.treatAs.dueAt.day ? dayNumber(a.treatAs.dueAt.day) : Number.POSITIVE_INFINITY;
 };
 const shownRank = (a: Assessment): number => rank(a.notComputed ? 'due' : a.standing.worst);
 /** Worse standings first, then what falls due first. */
 export const worstFirst = (all: readonly Assessment[], outlooks: Outlooks): Assessment[] =>
-  [...all].sort(
-    (a, b) =>
-      shownRank(a) - shownRank(b) || whenOf(a, outlooks) - whenOf(b, outlooks) || (keyOf(a) < keyOf(b) ? -1 : 1),
-  );
+  [...all].sort((a, b) => shownRank(a) - shownRank(b) || whenOf(a, outlooks) - whenOf(b, outlooks));
 /** What bites first, whichever directive: overdue and due before all, then by the day of the worse side. */
 export function bitesFirst(all: readonly Assessment[], outlooks: Outlooks): Assessment[] {
   const now = (a: Assessment) => Math.min(shownRank(a), rank('soon due'));

@@ -1,9 +1,10 @@
 import type { Day, record } from '../engine/index.ts';
-import { datesInWords, range } from './display.ts';
+import { count, datesInWords, range, yearsOf } from './display.ts';
 import type { Cell, TableBlock } from './model.ts';
 import {
   type Assessment,
   aboutWords,
+  atOnce,
   dueLine,
   dueWords,
   identity,
@@ -37,7 +38,7 @@ export function standingsTable(
       { key: 'due', title: 'Due at', align: 'right' },
       { key: 'about', title: 'About', align: 'right' },
     ],
-    rows: worstFirst(all, outlooks).map((a) => {
+    rows: saidOnce(worstFirst(all, outlooks)).map((a) => {
       const o = outlooks.get(keyOf(a));
       const thing = things.get(a.subject);
       const open = isOpen(a);
@@ -47,7 +48,7 @@ export function standingsTable(
         directive: {
           is: 'text',
           text: `${a.directive} issue ${a.issue}`,
-          small: open ? a.action.title : a.affected.yes ? a.action.title : a.affected.because,
+          small: open || a.affected.yes ? a.action.title : a.affected.because,
         },
         standing: standingCell(a),
         line: dueLine(a, o, today),
@@ -57,11 +58,10 @@ export function standingsTable(
               value: { low: a.counted.low, high: a.counted.high },
               unit: a.counted.unit,
               places: a.counted.unit === 'h' ? 1 : 0,
-              text: range(a.counted, a.counted.unit === 'h' ? 1 : 0),
+              text: `${range(a.counted, a.counted.unit === 'h' ? 1 : 0)} ${a.counted.unit === 'h' ? 'h' : a.counted.called}`,
             }
           : { is: 'nothing' },
-        left:
-          open && left ? text(left.value < 0 ? `overdue by ${leftWords(left)}` : leftWords(left)) : { is: 'nothing' },
+        left: open && left ? text(leftOf(a, left)) : { is: 'nothing' },
         due: open ? text(dueWords(a.treatAs)) : { is: 'nothing' },
         about: open ? text(aboutWords(a, o, today)) : { is: 'nothing' },
       };
@@ -70,11 +70,26 @@ export function standingsTable(
     empty: 'No directive is adopted by this shop. Adopt one, and it stands here.',
   };
 }
+/** What does not affect a part is said once for a directive and a reason, not for each of its actions. */
+const saidOnce = (all: readonly Assessment[]): Assessment[] => {
+  const said = new Set<string>();
+  return all.filter((a) => {
+    const words = `${a.subject}|${a.directive}|${a.affected.because}`;
+    if (isOpen(a) || a.affected.yes) return true;
+    return !said.has(words) && said.add(words);
+  });
+};
+/** Nothing is left where it is due now, whatever its limit leaves: a paper is missing, or the directive acts at once. */
+const leftOf = (a: Assessment, left: NonNullable<Assessment['treatAs']['left']>): string =>
+  left.value < 0 ? `overdue by ${leftWords(left)}` : atOnce(a) ? 'none' : leftWords(left);
 const text = (s: string): Cell => (s ? { is: 'text', text: s } : { is: 'nothing' });
 
+const PAPERS = 4;
 /** Papers that would settle it, best first, for what bites first. */
 export function papersTable(a: Assessment, title: string): TableBlock {
   const due = (d: Assessment['papers'][number]['ifWorst']['dueAt']): string => dueWords({ ...a.treatAs, dueAt: d });
+  const unit = unitWords(a);
+  const rest = a.papers.length - PAPERS;
   return {
     block: 'table',
     title,
@@ -84,25 +99,30 @@ export function papersTable(a: Assessment, title: string): TableBlock {
       { key: 'wide', title: 'Stays open', align: 'right' },
     ],
     rows: [
-      ...a.papers.map((p, i) => {
-        const [w, b] = [due(p.ifWorst.dueAt), due(p.ifBest.dueAt)];
+      ...a.papers.slice(0, PAPERS).map((p, i) => {
+        const words = datesInWords(p.paper);
+        const told = words.includes(p.from.slice(0, 4)) && words.includes(p.to.slice(0, 4));
         return {
           id: `${p.gap}:${i}`,
           cells: {
-            paper: {
-              is: 'text',
-              text: datesInWords(p.paper),
-              small: `${p.from.slice(0, 4)} to ${p.to.slice(0, 4)}`,
-            } as Cell,
-            if: text(w === b ? w : `${w} to ${b}`),
-            wide: text(p.staysWide === 0 ? 'settled' : `by ${range({ low: p.staysWide, high: p.staysWide })}`),
+            paper: { is: 'text', text: words, ...(told ? {} : { small: yearsOf(p) }) } as Cell,
+            if: text(between(due(p.ifWorst.dueAt), due(p.ifBest.dueAt))),
+            wide: text(
+              p.staysWide === 0
+                ? 'settled'
+                : `by ${range({ low: p.staysWide, high: p.staysWide }, unit === 'h' ? 1 : 0)} ${unit}`,
+            ),
           },
         };
       }),
       {
         id: 'nothing',
         cells: {
-          paper: { is: 'text', text: 'Nothing found: the worse side counts' } as Cell,
+          paper: {
+            is: 'text',
+            text: 'Nothing found: the worse side counts',
+            ...(rest > 0 ? { small: `${count(rest, 'more paper')} would tell less` } : {}),
+          } as Cell,
           if: text(dueWords(a.treatAs)),
           wide: { is: 'nothing' } as Cell,
         },
@@ -111,3 +131,14 @@ export function papersTable(a: Assessment, title: string): TableBlock {
     empty: 'Nothing is missing.',
   };
 }
+/** In what the answer stays open: the unit of the limit that governs. */
+const unitWords = (a: Assessment): string => {
+  const unit = a.treatAs.left?.unit ?? a.couldBecome.left?.unit ?? 'counted';
+  return unit === 'counted' ? (a.counted?.called ?? 'counted') : unit;
+};
+/** "4 654 to 4 832 landings": the unit once. */
+const between = (w: string, b: string): string => {
+  if (w === b) return w;
+  const unit = [' landings', ' h'].find((u) => w.endsWith(u) && b.endsWith(u));
+  return `${unit ? w.slice(0, -unit.length) : w} to ${b}`;
+};

@@ -90,6 +90,7 @@ export const REFUSAL_CODES = [
   'intake.mapping-open',
   'intake.mapping-unfit',
   'intake.nothing-to-write',
+  'letter.does-not-fit',
 ] as const;
 
 export type RefusalCode = (typeof REFUSAL_CODES)[number];

@@ -42,6 +42,7 @@ export function letterOf(g: Gathered, about: string, number: string): Letter {
     listChecked: checked ? { day: checked.day, by: (checked.body as { by: string }).by } : null,
     number,
     day: g.day,
+    evidence: new Map(g.model.entries.map((e) => [e.id, e.evidence])),
   });
 }
 

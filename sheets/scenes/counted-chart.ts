@@ -8,6 +8,7 @@ export interface CountedChartInput {
   readonly name: string;
   readonly called: string;
   readonly counted: Bounds;
+  readonly unit: string;
   /** Left to the limit on the worse side, in the counted unit. */
   readonly limit: number;
   readonly treatAs: outlook.Arrival | null;
@@ -21,6 +22,7 @@ export interface CountedChartInput {
 export function countedChart(c: CountedChartInput): Scene {
   const [width, height, left, right, top, bottom] = [660, 240, 60, 640, 34, 210];
   const now = dayNumber(c.today);
+  const h = c.unit === 'h' ? ' h' : '';
   const start = c.built ? dayNumber(c.built) : now - 3650;
   const end = Math.max(
     now + 730,
@@ -45,23 +47,23 @@ export function countedChart(c: CountedChartInput): Scene {
     });
   marks.push(
     line(left, y(c.limit), right, y(c.limit), 'ink', 1.6, '7 4'),
-    text(right, y(c.limit) - 7, `limit ${number(c.limit)}`, { anchor: 'end', bold: true }),
+    text(right, y(c.limit) - 7, `limit ${number(c.limit)}${h}`, { anchor: 'end', bold: true }),
   );
   marks.push(line(x(now), y(c.counted.low), x(now), y(c.counted.high), 'dye', 4));
-  marks.push(
-    text(x(now) - 8, y(c.counted.high) + 4, number(c.counted.high), { anchor: 'end', ink: 'dye', bold: true }),
-  );
-  if (c.treatAs)
+  const [high, low] = [y(c.counted.high), y(c.counted.low)];
+  const highAt = Math.abs(high - y(c.limit)) < 14 ? y(c.limit) + 16 : low - high < 16 ? high - 4 : high + 4;
+  marks.push(text(x(now) - 8, highAt, number(c.counted.high), { anchor: 'end', ink: 'dye', bold: true }));
+  if (c.treatAs && c.treatAs.is !== 'reached')
     marks.push(line(x(now), y(c.counted.high), x(arrivalNumber(c.treatAs, c.today)), y(c.limit), 'dye', 2));
   if (c.couldBecome && c.counted.low < c.counted.high) {
     marks.push(line(x(now), y(c.counted.low), x(arrivalNumber(c.couldBecome, c.today)), y(c.limit), 'ink', 1.2, '3 3'));
-    marks.push(text(x(now) - 8, y(c.counted.low) + 4, number(c.counted.low), { anchor: 'end', ink: 'soft' }));
+    marks.push(text(x(now) - 8, Math.max(low + 4, highAt + 15), number(c.counted.low), { anchor: 'end', ink: 'soft' }));
   }
   marks.push(
     line(x(now), top, x(now), bottom, 'ink', 1),
     text(x(now), top - 8, 'today', { anchor: 'middle', size: 11 }),
   );
-  const title = `${c.called}: ${c.name}`;
+  const title = `${c.called}${c.unit === 'h' ? ', h' : ''}: ${c.name}`;
   const row = (id: string, what: string, figure: string) => ({
     id,
     cells: { what: { is: 'text' as const, text: what }, figure: { is: 'text' as const, text: figure } },
@@ -71,7 +73,7 @@ export function countedChart(c: CountedChartInput): Scene {
     width,
     height,
     marks,
-    description: `${range(c.counted)} of ${number(c.limit)} today.`,
+    description: `${range(c.counted)} of ${number(c.limit)}${h} today.`,
     table: {
       block: 'table',
       title,
@@ -80,8 +82,8 @@ export function countedChart(c: CountedChartInput): Scene {
         { key: 'figure', title: 'Figure', align: 'right' },
       ],
       rows: [
-        row('today', 'Today', range(c.counted)),
-        row('limit', 'Limit', number(c.limit)),
+        row('today', 'Today', `${range(c.counted)}${h}`),
+        row('limit', 'Limit', `${number(c.limit)}${h}`),
         ...(c.treatAs ? [row('treat', 'Treat as reached', arrival(c.treatAs, c.today))] : []),
         ...(c.couldBecome ? [row('could', 'Could become', arrival(c.couldBecome, c.today))] : []),
       ],

@@ -14,6 +14,7 @@ export function lifeLine(lives: readonly record.Life[], names: (id: string) => s
   const rows: { part: string; from: Day; to: Day; in: string }[] = [];
   lives.forEach((life, i) => {
     const y = top + i * step + 8;
+    const labels: Mark[] = [];
     marks.push(text(0, y + 14, partName(life.subject), { bold: true }));
     for (const stay of stays(life)) {
       const [a, b] = [x(dayNumber(stay.from)), x(dayNumber(stay.to))];
@@ -29,7 +30,12 @@ export function lifeLine(lives: readonly record.Life[], names: (id: string) => s
         width: 1,
         title: where,
       });
-      if (b - a > where.length * 7) marks.push(text(a + 5, y + 14, where, { size: 11, ink: 'soft' }));
+      const hidden = life.gaps.filter(withoutPaper).map((g) => [x(dayNumber(g.from)), x(dayNumber(g.to))] as const);
+      const wide = where.length * 7 + 8;
+      const free = [a, ...hidden.map(([, to]) => to)].find(
+        (at) => at >= a && at + wide < b && hidden.every(([from, to]) => at + wide < from || at >= to),
+      );
+      if (free !== undefined) labels.push(text(free + 5, y + 13, where, { size: 11, ink: 'soft' }));
       rows.push({ part: partName(life.subject), from: stay.from, to: stay.to, in: where });
     }
     for (const g of life.gaps) {
@@ -53,6 +59,7 @@ export function lifeLine(lives: readonly record.Life[], names: (id: string) => s
         in: whole ? `no paper: ${g.because}` : g.because,
       });
     }
+    marks.push(...labels);
     if (life.subject.kind === 'aircraft')
       for (const q of life.readings)
         marks.push(line(x(dayNumber(q.day)), y + 20, x(dayNumber(q.day)), y + 26, 'soft', 1));

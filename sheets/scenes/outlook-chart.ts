@@ -19,7 +19,7 @@ export function outlookChart(rows: readonly OutlookRow[], today: Day, title = 'Y
   const { x, marks } = yearAxis(start - 150, last, left, right, top, height - 22);
   const at = (a: outlook.Arrival) => x(arrivalNumber(a, today));
   rows.forEach((q, i) => {
-    const y = top + i * step + 30;
+    const y = top + i * step + 32;
     const o = q.outlook;
     const [worst, best] = [at(o.treatAs.p50), at(o.couldBecome.p50)];
     const ink = q.act ? 'dye' : 'ink';
@@ -50,7 +50,7 @@ export function outlookChart(rows: readonly OutlookRow[], today: Day, title = 'Y
       );
     marks.push(
       line(worst, y - 11, worst, y + 11, ink, q.act ? 4 : 2.5),
-      text(worst > (left + right) / 2 ? worst + 4 : worst + 6, y - 11, words, {
+      text(worst > (left + right) / 2 ? worst + 4 : worst + 6, y - 13, words, {
         ink,
         anchor: worst > (left + right) / 2 ? 'end' : 'start',
         bold: q.act,
