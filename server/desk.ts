@@ -32,13 +32,14 @@ function rateAsked(query: { rate_h_per_year?: unknown }): outlook.OutlookOptions
   return Number.isFinite(rate) && rate >= 0 ? { rates_h_per_year: [rate] } : {};
 }
 
-/** The aircraft with everything that ever sat in it, as the log knows them. @throws Refusal */
-export async function gather(
-  desk: Desk,
-  shopId: string,
-  aircraft: string,
-  query: { day?: unknown; rate_h_per_year?: unknown; upTo?: number } = {},
-): Promise<Gathered> {
+interface Asked {
+  readonly day?: unknown;
+  readonly rate_h_per_year?: unknown;
+  readonly upTo?: number;
+}
+
+/** The record of an aircraft and of everything that ever sat in it, as the log knows it; nothing assessed yet. */
+export async function read(desk: Desk, shopId: string, aircraft: string, query: Asked = {}) {
   const shop = await desk.store.shops.get(shopId);
   const day = dayOf(desk, query.day);
   const subjects = await desk.store.aircraft.circle(shopId, aircraft);
@@ -48,6 +49,12 @@ export async function gather(
   });
   const entries = recordEntries(log).filter((e) => e.day <= day);
   const model = record.modelOf({ day, entries, policy: policyOf(shop.settings), invented: shop.invented });
-  const answers = answersFor(model, await adoptedDirectives(desk, shopId), aircraft, day, rateAsked(query));
-  return { ...answers, shop, known: log.at(-1)?.number ?? 0 };
+  const documents = await adoptedDirectives(desk, shopId);
+  return { shop, day, model, documents, known: log.at(-1)?.number ?? 0 };
+}
+
+/** The aircraft with its standings and dates. @throws Refusal */
+export async function gather(desk: Desk, shopId: string, aircraft: string, query: Asked = {}): Promise<Gathered> {
+  const { shop, day, model, documents, known } = await read(desk, shopId, aircraft, query);
+  return { ...answersFor(model, documents, aircraft, day, rateAsked(query)), shop, known };
 }

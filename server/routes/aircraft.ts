@@ -1,7 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import { record } from '../../engine/index.ts';
 import { aircraftSheet } from '../../sheets/index.ts';
-import { type Desk, gather } from '../desk.ts';
+import { type Desk, gather, read } from '../desk.ts';
 
 interface OfAircraft {
   Params: { shop: string; id: string };
@@ -15,19 +15,15 @@ export function aircraftRoutes(api: FastifyInstance, desk: Desk): void {
     return aircraftSheet({ ...g, record: model, shop });
   });
   api.get<OfAircraft>('/shops/:shop/aircraft/:id/choices', async (request) => {
-    const { thing, parts, day, documents, model } = await gather(
-      desk,
-      request.params.shop,
-      request.params.id,
-      request.query,
-    );
+    const { id, shop } = request.params;
+    const { day, documents, model } = await read(desk, shop, id, request.query);
+    const thing = model.things.get(id);
+    const parts = [...model.things.values()].filter((t) => t.kind === 'part' && t.aircraft === id);
     const meters = new Set(
-      model.entries
-        .filter((e) => e.kind === 'meter' && e.subject === thing.id)
-        .map((e) => (e.body as { meter: string }).meter),
+      model.entries.flatMap((e) => (e.kind === 'meter' && e.subject === id ? [e.body.meter] : [])),
     );
     return {
-      registration: thing.attributes.registration?.value ?? thing.id,
+      registration: thing?.attributes.registration?.value ?? id,
       day,
       parts: parts.map((p) => ({ id: p.id, name: partName(p) })),
       meters: [...meters],
