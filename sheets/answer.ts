@@ -1,5 +1,5 @@
 import type { Day, outlook, record } from '../engine/index.ts';
-import { arrival, capital, count, day, hours, landings, number, yearsOf } from './display.ts';
+import { arrival, capital, count, day, landings, number, yearsOf } from './display.ts';
 import { f, say, t } from './frame.ts';
 import type { Span } from './model.ts';
 import {
@@ -12,6 +12,7 @@ import {
   keyOf,
   leftWords,
   type Outlooks,
+  reading,
   unsettled,
   withoutPaper,
 } from './standing.ts';
@@ -74,27 +75,25 @@ export function firstSentence(q: Answering, { a, name, plural }: Said): Span[] {
 /** A calendar limit by its day, others by what is left and about when. */
 export function when(q: Answering, a: Assessment): Span[] {
   const { left, dueAt } = a.treatAs;
-  const calendar = left?.unit === 'days' && dueAt.day;
-  const at = calendar
-    ? `on ${day(dueAt.day)}, in ${leftWords(left)}`
-    : left
-      ? `in ${leftWords(left)}`
-      : dueWords(a.treatAs);
-  if (calendar && dueAt.total_s === null && dueAt.landings === null) return [f(at)];
-  const by = calendar ? ` or at ${dueAt.total_s !== null ? hours(dueAt.total_s) : landings(dueAt.landings!)}` : '';
+  if (left?.unit === 'days' && dueAt.day && !reading(a.treatAs))
+    return [f(`on ${day(dueAt.day)}, in ${leftWords(left)}`)];
+  const at = left?.unit === 'days' ? `at ${dueWords(a.treatAs)}` : left ? `in ${leftWords(left)}` : dueWords(a.treatAs);
   const about = aboutWords(a, q.outlooks.get(keyOf(a)), q.day);
-  if (!about) return [f(`${at}${by}`)];
-  return [f(`${at}${by}`), t(about.startsWith('not before') ? ', ' : ', about '), f(about)];
+  if (!about) return [f(at)];
+  return [f(at), t(about.startsWith('not before') ? ', ' : ', about '), f(about)];
 }
-export function couldBecome(q: Answering, { a }: Said): Span[] {
+export function couldBecome(q: Answering, { a, plural }: Said): Span[] {
   const o = q.outlooks.get(keyOf(a));
   const papers = a.papers.length;
+  const them = plural ? 'them' : 'it';
   if (!papers && !unsettled(a)) return [];
   const what = papers === 1 ? 'One missing paper' : papers ? 'Missing papers' : 'Papers';
-  if (!o || a.notComputed) return unsettled(a) ? [t(` ${what} could make it ${a.standing.best}.`)] : [];
+  if (!o || a.notComputed) return unsettled(a) ? [t(` ${what} could make ${them} ${a.standing.best}.`)] : [];
   const best = o.couldBecome.p50;
   if (arrival(o.treatAs.p50, q.day) === arrival(best, q.day)) return [];
-  return [t(` ${what} could move it to ${best.is === 'not before' ? `${best.year} or later` : arrival(best, q.day)}.`)];
+  return [
+    t(` ${what} could move ${them} to ${best.is === 'not before' ? `${best.year} or later` : arrival(best, q.day)}.`),
+  ];
 }
 export function next(q: Answering, said: Said | undefined): Span[] {
   if (!said) return [];

@@ -97,7 +97,7 @@ export function letterSheet(q: LetterInput): Letter {
     subject: `for the owner of ${name}`,
     day: q.day,
     answer: letterAnswer(answering, q.directive, document),
-    because: `${document ? `Directive ${document.number}, issue ${document.issue} of ${dayWords(document.issued)}: ${document.title}. ` : ''}${becauseOf({ ...answering, assessments: open.slice(0, 1) }, gaps, subject && q.lives.get(subject.subject))}`,
+    because: `${document ? `Directive ${document.number}, issue ${document.issue} of ${dayWords(document.issued)}: ${document.title}. ` : ''}${becauseOf({ ...answering, assessments: subject ? [subject] : [] }, gaps, subject && q.lives.get(subject.subject))}`,
     blocks: body({ ...q, outlooks }, open, things, life, all),
     mayGo: ['What this does not ask of you', 'What could change it'],
     titleBlock: {
@@ -179,10 +179,10 @@ function byTheBook(
     ? `${source} ${hours(last.total_s)}${last.landings === null ? ', landings not counted,' : ` and ${landings(last.landings)}`} on ${dayWords(last.day)}.`
     : 'No reading of your log is before us.';
   const said = together(open, things);
-  const lines = said.slice(0, ROWS).map(({ a, name }) => {
+  const lines = said.slice(0, ROWS).map(({ a, name, plural }) => {
     const due = dueWords(a.treatAs);
     const counted = a.counted ? `, ${range(a.counted, a.counted.unit === 'h' ? 1 : 0)} ${a.counted.called} so far` : '';
-    return `${capital(name)}: ${unsettled(a) ? 'treat as ' : ''}${a.notComputed ? 'due' : a.standing.worst}${due ? `, ${at(a)}${due}` : ''}${counted}.`;
+    return `${capital(name)}: ${unsettled(a) ? 'treat as ' : ''}${a.notComputed ? 'due' : a.standing.worst}${due ? `, ${at(a, plural)}${due}` : ''}${counted}.`;
   });
   const more =
     said.length > ROWS
@@ -190,10 +190,11 @@ function byTheBook(
       : '';
   return [`${read} ${lines.join(' ')}${more} No flight past these limits without the authority’s permit.`];
 }
-const at = (a: Assessment): string => {
+const at = (a: Assessment, plural: boolean): string => {
   if (a.treatAs.dueAt.now) return '';
-  const on = a.treatAs.dueAt.day && (a.treatAs.left?.unit === 'days' || !reading(a.treatAs)) ? 'on ' : 'at ';
-  if (a.standing.worst === 'overdue') return `${unsettled(a) ? 'on the worse side ' : ''}it fell due ${on}`;
+  const on = a.treatAs.dueAt.day && !reading(a.treatAs) ? 'on ' : 'at ';
+  const fell = plural ? 'they fell due' : 'it fell due';
+  if (a.standing.worst === 'overdue') return `${unsettled(a) ? 'on the worse side ' : ''}${fell} ${on}`;
   return a.standing.worst === 'done and repeating' ? `next ${on}` : on;
 };
 const lower = (s: string): string => s.replace(/^[A-Z](?=[a-z])/, (c) => c.toLowerCase());

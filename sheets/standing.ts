@@ -85,7 +85,7 @@ export function dueWords(end: directive.EndOfAnswer): string {
   const hoursFirst = left?.unit === 'h' || dueAt.landings === null;
   if (dueAt.total_s !== null && hoursFirst && left?.unit !== 'days') return hours(dueAt.total_s);
   if (dueAt.landings !== null && left?.unit !== 'days') return landings(dueAt.landings);
-  if (dueAt.day) return `${day(dueAt.day)}${reading(end) ? ` or ${reading(end)}, whichever comes first` : ''}`;
+  if (dueAt.day) return reading(end) ? `${reading(end)} or ${day(dueAt.day)}, whichever comes first` : day(dueAt.day);
   return reading(end);
 }
 /** The reading of the aircraft at which it falls due, if one does. */
