@@ -10,6 +10,7 @@ export const DEMO = {
     address: 'Hangar 4, Ostrey Field',
     person: 'M. Orne',
     telephone: '4410',
+    currency: 'crowns',
     prices: [
       { directive: 'W-14', action: 'first_look', low_cents: 64_000, high_cents: 78_000, days: 1 },
       { directive: 'W-9', action: 'look_again', low_cents: 9_000, high_cents: 12_000, days: 0.5 },

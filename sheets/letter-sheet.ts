@@ -59,6 +59,8 @@ export interface LetterInput {
   readonly directive: string;
   readonly documents: readonly directive.DirectiveDocument[];
   readonly prices: readonly PriceItem[];
+  /** The money of the price list, as the shop writes it. */
+  readonly currency?: string | undefined;
   readonly listChecked?: { readonly day: Day; readonly by: string } | null;
   readonly number: string;
   readonly day: Day;
@@ -206,7 +208,7 @@ function act(q: LetterInput, a: Assessment): string {
       ? 'half a day'
       : `${number(price.days, price.days % 1 ? 1 : 0)} ${price.days > 1 ? 'days' : 'day'}`);
   const cost = price
-    ? ` Our price is ${money(price.low_cents)} to ${money(price.high_cents)}, ${days} in the hangar.`
+    ? ` Our price is ${money(price.low_cents)} to ${money(price.high_cents)}${q.currency ? ` ${q.currency}` : ''}, ${days} in the hangar.`
     : ' We name the price when we have seen the aircraft.';
   const under = a.directive === q.directive ? '' : `, under ${a.directive}`;
   return `${atOnce(a) ? 'Call us before the next flight' : `Book it before ${dueWords(a.treatAs)}`}${under}: ${lower(a.action.title)}.${cost}`;

@@ -138,6 +138,9 @@ describe('the letter', () => {
     expect(list(letterSheet(letterInput(a)))).toContain('We name the price when');
     const prices = [{ directive: 'W-14', action: 'first_look', low_cents: 64_000, high_cents: 78_000, days: 1 }];
     expect(list(letterSheet(letterInput(a, new Map(), { prices })))).toContain('640 to 780, 1 day in the hangar');
+    expect(list(letterSheet(letterInput(a, new Map(), { prices, currency: 'crowns' })))).toContain(
+      '640 to 780 crowns, 1',
+    );
   });
   it('says that another directive bites first, and that it is no logbook entry', () => {
     const other = assessment('spar:right', 'overdue', 'overdue', -5, { directive: 'W-9' });

@@ -21,7 +21,13 @@ interface Price {
 
 /** The letter as data. Prices come from the shop's own list only. */
 export function letterOf(g: Gathered, about: string, number: string): Letter {
-  const settings = g.shop.settings as { address?: string; person?: string; telephone?: string; prices?: Price[] };
+  const settings = g.shop.settings as {
+    address?: string;
+    person?: string;
+    telephone?: string;
+    currency?: string;
+    prices?: Price[];
+  };
   const checked = g.model.entries.filter((e) => e.kind === 'list_checked' && e.subject === g.thing.id).at(-1);
   return letterSheet({
     shop: {
@@ -39,6 +45,7 @@ export function letterOf(g: Gathered, about: string, number: string): Letter {
     directive: about,
     documents: g.documents,
     prices: settings.prices ?? [],
+    currency: settings.currency,
     listChecked: checked ? { day: checked.day, by: (checked.body as { by: string }).by } : null,
     number,
     day: g.day,
