@@ -10,15 +10,8 @@ const mayUse = {
   cli: ['engine', 'sheets', 'documents', 'store', 'intake', 'examples', 'server'],
   web: ['engine', 'sheets'],
 };
-/** Pure libraries that the engine may import: schemas, expressions, calendar, linear algebra, fits, linear programs. */
-const enginePackages = [
-  'zod',
-  '@marcbachmann/cel-js',
-  'temporal-polyfill',
-  'ml-matrix',
-  'ml-levenberg-marquardt',
-  'yalps',
-];
+/** Pure libraries that the engine may import: schemas, expressions, calendar, linear programs. */
+const enginePackages = ['zod', '@marcbachmann/cel-js', 'temporal-polyfill', 'yalps'];
 const layers = Object.keys(mayUse);
 const others = (layer) => layers.filter((l) => l !== layer && !mayUse[layer].includes(l)).join('|');
 const error = (name, from, to) => ({ name, severity: 'error', from, to });

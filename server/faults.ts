@@ -6,6 +6,7 @@ const STATUS: Partial<Record<RefusalCode, number>> = {
   'store.shop-unknown': 404,
   'store.changed-meanwhile': 409,
   'server.not-found': 404,
+  'directive.not-adopted': 404,
   'server.too-large': 413,
 };
 
