@@ -21,6 +21,7 @@ import {
   type Outlooks,
   partName,
   reading,
+  shortIdentity,
   shownOutlooks,
   unsettled,
   withoutPaper,
@@ -178,17 +179,16 @@ function planParts(q: AircraftInput): PlanPart[] {
       const o = a && q.outlooks.get(keyOf(a));
       const about = a ? aboutWords(a, o, q.day) : '';
       const worst = a ? (a.notComputed ? 'due' : a.standing.worst) : '';
-      const word = a
-        ? `${unsettled(a) ? 'treat as ' : ''}${worst}${isOpen(a) && about && about !== 'now' ? `, ${about}` : ''}`
-        : 'nothing asked';
+      const standing = a ? `${unsettled(a) ? 'treat as ' : ''}${worst}` : 'nothing asked';
       return {
         id: p.id,
         what: p.what,
         hand: p.hand,
         name: partName(p),
-        word,
+        standing,
+        about: a && isOpen(a) && about !== 'now' ? about : '',
         act: a ? needsAct(a) : false,
-        small: a?.counted ? `${range(a.counted)} ${a.counted.called}` : identity(p),
+        small: a?.counted ? `${range(a.counted)} ${a.counted.called}` : shortIdentity(p),
         noPaper: noPaper(q.lives.get(p.id)),
         labelled: labelled.has(p.id),
       };

@@ -26,7 +26,7 @@ export interface Answering {
   readonly day: Day;
 }
 /** An answer is read out on the telephone: beyond this, what comes next is left to the table below it. */
-const LONG = 190;
+export const LONG = 190;
 
 /** What bites first, said once for left and right. */
 export const firstSaid = (q: Answering): Said[] =>
@@ -76,8 +76,13 @@ export function firstSentence(q: Answering, { a, name, plural }: Said): Span[] {
 export function when(q: Answering, a: Assessment): Span[] {
   const { left, dueAt } = a.treatAs;
   if (left?.unit === 'days' && dueAt.day && !reading(a.treatAs))
-    return [f(`on ${day(dueAt.day)}, in ${leftWords(left)}`)];
-  const at = left?.unit === 'days' ? `at ${dueWords(a.treatAs)}` : left ? `in ${leftWords(left)}` : dueWords(a.treatAs);
+    return [f(`on ${day(dueAt.day)}${left.value < 400 ? `, in ${leftWords(left)}` : ''}`)];
+  const at =
+    left?.unit === 'days' && dueAt.day
+      ? `at ${reading(a.treatAs)} or on ${day(dueAt.day)}`
+      : left
+        ? `in ${leftWords(left)}`
+        : dueWords(a.treatAs);
   const about = aboutWords(a, q.outlooks.get(keyOf(a)), q.day);
   if (!about) return [f(at)];
   return [f(at), t(about.startsWith('not before') ? ', ' : ', about '), f(about)];

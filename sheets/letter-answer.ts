@@ -1,7 +1,7 @@
 import { addDays, type Day, type directive, earlier } from '../engine/index.ts';
-import { type Answering, couldBecome, firstSaid, firstSentence, next, when } from './answer.ts';
+import { type Answering, couldBecome, firstSaid, firstSentence, LONG, next, when } from './answer.ts';
 import { day as dayWords, plain } from './display.ts';
-import { t } from './frame.ts';
+import { say, t } from './frame.ts';
 import type { Span } from './model.ts';
 import { type Assessment, atOnce, isOpen, reading } from './standing.ts';
 
@@ -13,17 +13,23 @@ export function letterAnswer(q: Answering, number: string, document: directive.D
   if (!first) return [t(`On the papers that we saw, ${asksNothing(q, number, document)}`)];
   if (first === own) {
     const second = said[1];
-    const more = second && (atOnce(second.a) || !atOnce(first.a)) ? next(q, second) : [];
-    return [...firstSentence(q, first), ...couldBecome(q, first), ...more];
+    const spans = [...firstSentence(q, first), ...couldBecome(q, first)];
+    return second && atOnce(second.a) ? [...spans, ...next(q, second)] : fitting(spans, next(q, second), []);
   }
-  const opening = [...firstSentence(q, first), ...couldBecome(q, first)];
-  if (!own) return [...opening, t(` On the papers that we saw, ${asksNothing(q, number, document)}`)];
-  if (atOnce(own.a)) return [...opening, t(' '), ...firstSentence(q, own), ...couldBecome(q, own)];
-  const falls = own.plural ? 'fall due' : 'falls due';
-  const look = own.a.standing.worst === 'done and repeating' ? ' for the next look' : '';
-  const subject = t(` Under ${number}, ${own.name} ${falls}${look} `);
-  return [...opening, subject, ...when(q, own.a), t('.'), ...couldBecome(q, own)];
+  const opening = firstSentence(q, first);
+  const papers = couldBecome(q, first);
+  if (!own) return fitting(opening, papers, [t(` On the papers that we saw, ${asksNothing(q, number, document)}`)]);
+  if (atOnce(own.a)) return fitting(opening, papers, [t(' '), ...firstSentence(q, own)]);
+  const subject = t(` Under ${number}, ${own.name} ${own.plural ? 'fall due' : 'falls due'} `);
+  const [at, ...about] = when(q, own.a);
+  return fitting(opening, papers, fitting([...opening, subject, at!], about, [t('.')]).slice(opening.length));
 }
+
+/** Three lines of paper: what stands between gives way, as the page and the letter say it again below. */
+const fitting = (before: readonly Span[], between: readonly Span[], after: readonly Span[]): Span[] => {
+  const whole = [...before, ...between, ...after];
+  return say(whole).length <= LONG ? whole : [...before, ...after];
+};
 
 /** Why the directive of the letter asks nothing: ended, not affected with its reason, or no such part on the aircraft. */
 function asksNothing(q: Answering, number: string, document: directive.DirectiveDocument | undefined): string {

@@ -151,15 +151,31 @@ describe('the letter', () => {
     expect(l.caution).toContain('not a logbook entry');
     expect(l.caution).toContain('W-9');
   });
+  it('labels of the wing keep clear of each other, however long the forecast', () => {
+    const all = ['spar:left', 'spar:right', 'wing:left', 'wing:right'].map((id) =>
+      assessment(id, 'not yet due', 'not yet due', 640),
+    );
+    const plan = aircraftSheet(aircraftInput(all, new Map(all.map((a) => [key(a.subject), outlookIn(420)]))))
+      .blocks[0]!;
+    if (plan.block !== 'picture') throw new Error('no picture');
+    const texts = plan.scene.marks.flatMap((m) => (m.is === 'text' && m.anchor === 'middle' ? [m] : []));
+    expect(texts.some((m) => m.text === 'the winter of 2027 to 2028')).toBe(true);
+    for (const a of texts)
+      for (const b of texts)
+        if (a.y === b.y && a.x < b.x)
+          expect(b.x - a.x).toBeGreaterThan((a.text.length * a.size + b.text.length * b.size) * 0.29);
+  });
   it('left is drawn on the left', () => {
     const q = aircraftInput([assessment('spar:left', 'due'), assessment('spar:right', 'not yet due')]);
     const plan = aircraftSheet(q).blocks[0]!;
     if (plan.block !== 'picture') throw new Error('no picture');
-    const label = (w: string) => plan.scene.marks.find((m) => m.is === 'text' && m.text.startsWith(w));
-    const [l, r] = [label('Left inboard spar: due'), label('Right inboard spar: not yet due')];
+    const label = (w: string) => plan.scene.marks.find((m) => m.is === 'text' && m.text === w);
+    const [l, r] = [label('due'), label('not yet due')];
     if (l?.is !== 'text' || r?.is !== 'text') throw new Error('no label');
     expect(l.x).toBeLessThan(560);
     expect(r.x).toBeGreaterThan(560);
+    const named = (w: string) => plan.scene.marks.find((m) => m.is === 'text' && m.text === w);
+    expect([named('Left inboard spar'), named('Right inboard spar')]).toMatchObject([{ x: l.x }, { x: r.x }]);
     expect([l.ink, r.ink]).toEqual(['dye', 'ink']);
   });
 });

@@ -48,7 +48,7 @@ export function standingsTable(
         directive: {
           is: 'text',
           text: `${a.directive} issue ${a.issue}`,
-          small: open || a.affected.yes ? a.action.title : a.affected.because,
+          small: open || a.affected.yes ? a.action.title : whyNot(a),
         },
         standing: standingCell(a),
         line: dueLine(a, o, today),
@@ -58,7 +58,7 @@ export function standingsTable(
               value: { low: a.counted.low, high: a.counted.high },
               unit: a.counted.unit,
               places: a.counted.unit === 'h' ? 1 : 0,
-              text: `${range(a.counted, a.counted.unit === 'h' ? 1 : 0)} ${a.counted.unit === 'h' ? 'h' : a.counted.called}`,
+              text: `${range(a.counted, a.counted.unit === 'h' ? 1 : 0)} ${a.counted.unit === 'h' ? 'h' : a.counted.called.split(' ').at(-1)}`,
             }
           : { is: 'nothing' },
         left: open && left ? text(leftOf(a, left)) : { is: 'nothing' },
@@ -84,6 +84,9 @@ const leftOf = (a: Assessment, left: NonNullable<Assessment['treatAs']['left']>)
   left.value < 0 ? `overdue by ${leftWords(left)}` : atOnce(a) ? 'none' : leftWords(left);
 const text = (s: string): Cell => (s ? { is: 'text', text: s } : { is: 'nothing' });
 
+/** An action that waits for a finding is named; a directive that does not affect the part gives its reason. */
+const whyNot = (a: Assessment): string =>
+  a.affected.because.startsWith('no finding') ? `${a.action.title}: ${a.affected.because}` : a.affected.because;
 const PAPERS = 4;
 /** Papers that would settle it, best first, for what bites first. */
 export function papersTable(a: Assessment, title: string): TableBlock {

@@ -47,7 +47,9 @@ export function countedChart(c: CountedChartInput): Scene {
     });
   marks.push(
     line(left, y(c.limit), right, y(c.limit), 'ink', 1.6, '7 4'),
-    text(right, y(c.limit) - 7, `limit ${number(c.limit)}${h}`, { anchor: 'end', bold: true }),
+    right - x(now) > 120
+      ? text(right, y(c.limit) - 7, `limit ${number(c.limit)}${h}`, { anchor: 'end', bold: true })
+      : text(left + 4, y(c.limit) - 7, `limit ${number(c.limit)}${h}`, { bold: true }),
   );
   marks.push(line(x(now), y(c.counted.low), x(now), y(c.counted.high), 'dye', 4));
   const [high, low] = [y(c.counted.high), y(c.counted.low)];

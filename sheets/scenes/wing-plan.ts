@@ -24,7 +24,9 @@ export interface PlanPart {
   readonly what: string;
   readonly hand: 'left' | 'right' | 'none';
   readonly name: string;
-  readonly word: string;
+  readonly standing: string;
+  /** About when, if a forecast says so. */
+  readonly about: string;
   readonly small: string;
   readonly act: boolean;
   readonly noPaper: boolean;
@@ -32,7 +34,8 @@ export interface PlanPart {
   readonly labelled: boolean;
 }
 
-const [ROOT_L, ROOT_R, SPAN, WIDTH, HEIGHT] = [528, 592, 480, 1120, 290];
+const [ROOT_L, ROOT_R, SPAN, WIDTH, HEIGHT] = [528, 592, 480, 1120, 312];
+const wordOf = (p: PlanPart): string => (p.about ? `${p.standing}, ${p.about}` : p.standing);
 const nose = (s: number): number => 66 + 34 * s;
 const tail = (s: number): number => 222 - 26 * s;
 const at = (hand: 'left' | 'right', s: number, c: number): [number, number] => [
@@ -90,7 +93,7 @@ export function wingPlan(parts: readonly PlanPart[], title: string, plan: WingPl
       p.act ? 'dye' : 'ink',
       p.noPaper ? 'hatch' : p.act ? 'dye-soft' : 'sheet',
       p.act ? 2.4 : 1.5,
-      `${p.name}: ${p.word}`,
+      `${p.name}: ${wordOf(p)}`,
     );
     drawn.set(p.id, at(p.hand, (shape.span[0] + shape.span[1]) / 2, shape.chord[1]));
   }
@@ -105,8 +108,12 @@ export function wingPlan(parts: readonly PlanPart[], title: string, plan: WingPl
       const lx = hand === 'left' ? centre : WIDTH - centre;
       marks.push(
         line(x, y, lx, 244, p.act ? 'dye' : 'soft', 0.9),
-        text(lx, 258, `${p.name}: ${p.word}`, { anchor: 'middle', bold: true, ink: p.act ? 'dye' : 'ink' }),
-        text(lx, 274, p.small, { anchor: 'middle', ink: 'soft', size: 11 }),
+        ...[p.name, p.standing].map((words, k) =>
+          text(lx, 258 + 15 * k, words, { anchor: 'middle', bold: true, ink: p.act ? 'dye' : 'ink' }),
+        ),
+        ...[p.about, p.small]
+          .filter(Boolean)
+          .map((words, k) => text(lx, 288 + 15 * k, words, { anchor: 'middle', ink: 'soft', size: 11 })),
       );
     });
   }
@@ -118,7 +125,7 @@ export function wingPlan(parts: readonly PlanPart[], title: string, plan: WingPl
     marks,
     description: `Wing from above. ${parts
       .filter((p) => p.labelled || p.noPaper)
-      .map((p) => `${p.name}: ${p.word}${p.noPaper ? ', part of its life without paper' : ''}.`)
+      .map((p) => `${p.name}: ${wordOf(p)}${p.noPaper ? ', part of its life without paper' : ''}.`)
       .join(' ')}`,
     table: {
       block: 'table',
@@ -132,7 +139,7 @@ export function wingPlan(parts: readonly PlanPart[], title: string, plan: WingPl
         id: p.id,
         cells: {
           part: { is: 'text', text: p.name },
-          word: { is: 'text', text: p.word, small: p.small },
+          word: { is: 'text', text: wordOf(p), small: p.small },
           paper: { is: 'text', text: p.noPaper ? 'some missing' : 'no gap declared' },
         },
       })),
