@@ -3,7 +3,7 @@ import type { LinearForm } from '../foundation/region/index.ts';
 import type { Standing } from './document.ts';
 import { extremes, rounded, valueIn } from './expression/index.ts';
 import { flownOut } from './flown-out.ts';
-import { countedAt, notBefore, scaled, type Tree, treeOf } from './limit.ts';
+import { countedAt, notBefore, scaled, steepest, type Tree, treeOf } from './limit.ts';
 import { landingsAhead } from './mix.ts';
 import type { EndOfAnswer } from './model.ts';
 import { formsOf, type Situation } from './situation.ts';
@@ -45,19 +45,21 @@ export function judge(
   only?: (form: LinearForm, name: string, facts: Readonly<Record<string, LinearForm>>) => LinearForm,
 ): Judged {
   const forms = formsOf(s, only);
-  const margin = scaled(tree);
+  const steep = steepest(tree);
   const counting = countedAt(s, 'now');
   // The margin is scaled so that 1 is soon: a thousandth of 50 h is 0.05 h.
-  const found = extremes(margin, forms, s.region, { tolerance: 0.001 });
-  const end = (e: typeof found.low): [EndOfAnswer, readonly Held[]] => {
-    const held = hold(tree, forms, e.witness);
+  const both = (t: Tree) => extremes(scaled(t), forms, s.region, { tolerance: 0.001 });
+  const found = both(tree);
+  const low = steep === tree ? found.low : both(steep).low;
+  const end = (e: typeof found.low, by: Tree): [EndOfAnswer, readonly Held[]] => {
+    const held = hold(by, forms, e.witness);
     const { dueAt, left } = dueOf(flownOut(s, held, forms, e.witness), carrierOf(s, e.witness), landingsAhead(s.mix));
     const plain = standingOf(held[0]!.nearness, s.done !== null);
     // An end that is only enclosed may lie past what its witness shows: the bound speaks, never the softer witness.
     const v = rounded(e.value);
     const beyond: Nearness = v < 0 ? 'overdue' : v === 0 ? 'due' : v <= 1 ? 'soon due' : 'not yet due';
     const standing =
-      e === found.low && (e.proven === 'enclosure' || held[0]!.scaled - e.value > SOLVER)
+      e === low && (e.proven === 'enclosure' || held[0]!.scaled - e.value > SOLVER)
         ? worseOf(standingOf(beyond, s.done !== null), plain)
         : plain;
     return [
@@ -72,8 +74,8 @@ export function judge(
       held,
     ];
   };
-  const [worst, heldWorst] = end(found.low);
-  const [best, heldBest] = end(found.high);
+  const [worst, heldWorst] = end(low, steep);
+  const [best, heldBest] = end(found.high, tree);
   const ends = counting ? extremes(counting, forms, s.region) : null;
   return {
     tree,

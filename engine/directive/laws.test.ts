@@ -6,7 +6,7 @@ import { isRefusal } from '../foundation/refusal.ts';
 import { evaluateForm, type Region, sampleRegion } from '../foundation/region/index.ts';
 import { lifeOf, modelOf, type RecordModel, readRecord } from '../record/index.ts';
 import { type Assessment, assess, cutsOf, type DirectiveInput, readDirective, STANDINGS } from './index.ts';
-import { entry, rule } from './testing/rule.ts';
+import { entry, flownAs, rule, smallRecord } from './testing/rule.ts';
 
 /** Random books of one aircraft with one spar: readings a few months apart, some use on paper, perhaps a gap. */
 const START = '2015-01-01' as Day;
@@ -193,5 +193,33 @@ describe('laws on random records', () => {
       }),
       { numRuns: 120 },
     );
+  });
+
+  it('losing the paper of a use never softens treat-as', () => {
+    let harder = 0;
+    fc.assert(
+      fc.property(book, fc.constantFrom('tow', 'private'), limit, effectiveDay, (b, use, l, effective) => {
+        fc.pre(effective <= TODAY);
+        const r = ruleOf(l, effective);
+        const known = assessed(recordOf({ ...b, use, until: 2600 }, null), r).a;
+        const lost = assessed(recordOf({ ...b, use: null }, null), r).a;
+        if (rank(lost.standing.worst) > rank(known.standing.worst)) harder++;
+        expect(rank(lost.standing.worst)).toBeGreaterThanOrEqual(rank(known.standing.worst));
+      }),
+      { numRuns: 120 },
+    );
+    expect(harder).toBeGreaterThan(0);
+  });
+  it('the same, where the known flying ahead is the steepest: soon stays soon', () => {
+    const d = ruleOf({ kind: 'first_of', of: [counted(4300)] }, '2020-01-01' as Day);
+    const of = (more: object[]) => {
+      const m = modelOf({ ...readRecord(smallRecord(more)), uses: ['private', 'tow'] });
+      return assessed(m, d).a;
+    };
+    const [known, lost] = [of([flownAs('tow')]), of([])];
+    expect(known.treatAs.left!.value).toBeCloseTo(100, 3);
+    expect(known.standing.worst).toBe('soon due');
+    expect(lost.treatAs.left!.value).toBeCloseTo(100, 3);
+    expect(lost.standing.worst).toBe('soon due');
   });
 });

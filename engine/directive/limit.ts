@@ -5,9 +5,7 @@ import {
   type Condition,
   choose,
   type Expression,
-  evaluate,
   fact,
-  factsOf,
   largest,
   multiply,
   number,
@@ -15,16 +13,19 @@ import {
   smallest,
   subtract,
 } from './expression/index.ts';
-import { flownOn, landingsAhead } from './mix.ts';
+import { landingsAhead } from './mix.ts';
 import { type Point, placed, type Situation, type Whose } from './situation.ts';
 import { conditionOf, expressionOf } from './vocabulary.ts';
 import { limitInWords } from './words.ts';
+import { openMixes, ratePerHour, soonCounted } from './yardstick.ts';
 
 /** One limit, held on its own axis. `margin` is what is left in its own unit; `scale` makes 1 the shop's "soon". */
 export interface Leaf {
   readonly kind: 'leaf';
   readonly margin: Expression;
   readonly scale: number;
+  /** The same at the steepest use that the papers leave open: the yardstick of the worst end. Absent: as `scale`. */
+  readonly steep?: number;
   readonly is: 'at' | 'more than';
   readonly unit: 'h' | 'landings' | 'days' | 'counted';
   /** Of the carrier's hours, how much of the limit one hour uses up; 0 if flying does not. */
@@ -147,14 +148,13 @@ function leafOf(limit: Simple, s: Situation, warn: (text: string) => void): Leaf
     };
   const now = countedAt(s, 'now')!;
   const counted = point === 'new' ? now : subtract(now, countedAt(s, point.key)!);
-  const perHour = ratePerHour(s);
-  const soon =
-    s.action.counts?.unit === 'landings' ? s.policy.soon_landings / Math.max(landings, 0.01) : s.policy.soon_h;
+  const perHour = ratePerHour(s, s.mix);
   return {
     ...base,
     entry,
     margin: subtract(number(limit.counted + s.extends_h * perHour), counted),
-    scale: 1 / (soon * (perHour > 0 ? perHour : 1)),
+    scale: 1 / soonCounted(s, s.mix),
+    steep: 1 / Math.max(...[s.mix, ...openMixes(s)].map((mix) => soonCounted(s, mix))),
     unit: 'counted',
     counts: true,
     meter: s.action.counts?.unit === 'landings' ? 'landings' : 'hours',
@@ -189,22 +189,15 @@ function pointOf(origin: Origin, s: Situation, warn: (text: string) => void, wor
   return null;
 }
 
-/** What the counted figure gains per hour of the carrier at the stated mix, over the next hours of the worst known history. */
-function ratePerHour(s: Situation): number {
-  const counts = s.action.counts;
-  if (!counts) return 0;
-  const e = expressionOf(counts.expression, s.vocabulary);
-  const forms = s.facts('now', 'part') ?? {};
-  const facts: Record<string, number> = {};
-  for (const name of factsOf(e)) {
-    const f = forms[name];
-    facts[name] = f
-      ? f.constant +
-        f.terms.reduce((t, [v, c]) => t + c * (c > 0 ? s.region.variables[v]!.high : s.region.variables[v]!.low), 0)
-      : 0;
+/** The tree as the worst end is held: each limit on its steepest yardstick. The tree itself where none differs. */
+export function steepest(t: Tree): Tree {
+  if (t.kind === 'leaf') return t.steep === undefined || t.steep === t.scale ? t : { ...t, scale: t.steep };
+  if (t.kind === 'when') {
+    const [yes, no] = [steepest(t.yes), steepest(t.no)];
+    return yes === t.yes && no === t.no ? t : { ...t, yes, no };
   }
-  const step = s.policy.soon_h;
-  return Math.max(0, (evaluate(e, flownOn(facts, s.mix, step)) - evaluate(e, facts)) / step);
+  const of = t.of.map(steepest);
+  return of.every((x, i) => x === t.of[i]) ? t : { ...t, of };
 }
 
 /** One figure for the whole tree: below 0 overdue, 0 at the limit, up to 1 soon. Its sign is exact, its size the shop's yardstick. */

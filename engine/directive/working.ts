@@ -50,7 +50,7 @@ export const workingOf = {
         entries: [s.done.entry],
       });
     for (const h of j.held.worst) {
-      const best = j.held.best.find((b) => b.leaf === h.leaf);
+      const best = j.held.best.find((b) => b.leaf.words === h.leaf.words);
       const [a, b] = [h.left, best?.left ?? h.left];
       steps.push({
         symbol: 'L',
