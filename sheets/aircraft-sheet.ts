@@ -1,5 +1,5 @@
 import type { Day, record } from '../engine/index.ts';
-import { answerOf, becauseOf } from './answer.ts';
+import { answerOf, becauseOf, uncounted } from './answer.ts';
 import { arrival, capital, count, datesInWords, day as dayWords, number, range, yearsOf } from './display.ts';
 import { aircraftBlock, caution, evidenceOf, type ShopNamed } from './frame.ts';
 import type { Block, Cell, Sheet } from './model.ts';
@@ -50,7 +50,14 @@ export function aircraftSheet(given: AircraftInput): Sheet {
     outlooks: shownOutlooks(given.assessments, given.outlooks),
   };
   const name = partName(q.thing);
-  const answering = { name, things, assessments: q.assessments, outlooks: q.outlooks, day: q.day };
+  const answering = {
+    name,
+    things,
+    assessments: q.assessments,
+    outlooks: q.outlooks,
+    day: q.day,
+    uncounted: uncounted(q.lives.get(q.thing.id)),
+  };
   const first = bitesFirst(q.assessments, q.outlooks)[0];
   const lives = [q.thing, ...q.parts].flatMap((x) => q.lives.get(x.id) ?? []);
   const gaps = [...new Map(lives.flatMap((l) => l.gaps).map((g) => [g.id, g])).values()];

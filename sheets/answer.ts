@@ -24,6 +24,8 @@ export interface Answering {
   readonly assessments: readonly Assessment[];
   readonly outlooks: Outlooks;
   readonly day: Day;
+  /** No count of landings is before us: how far over the worse side stands says nothing then. */
+  readonly uncounted?: boolean;
 }
 /** An answer is read out on the telephone: beyond this, what comes next is left to the table below it. */
 export const LONG = 190;
@@ -63,8 +65,16 @@ export function firstSentence(q: Answering, { a, name, plural }: Said): Span[] {
       t('.'),
     ];
   if (a.standing.worst === 'overdue') {
-    const by =
-      a.treatAs.left && a.treatAs.left.value < 0 ? `${treat ? ' by up to' : ' by'} ${leftWords(a.treatAs.left)}` : '';
+    const left = a.treatAs.left;
+    if (treat && q.uncounted && left?.landings != null)
+      return [
+        t(opens),
+        f('overdue'),
+        t(
+          `${under}, as ${plural ? 'their' : 'its'} landings are not known: no flight before it is done, unless the authority permits it.`,
+        ),
+      ];
+    const by = left && left.value < 0 ? `${treat ? ' by up to' : ' by'} ${leftWords(left)}` : '';
     return [t(opens), f(`overdue${by}`), t(`${under}: no flight before it is done, unless the authority permits it.`)];
   }
   if (atOnce(a)) return [t(opens), f('due now'), t(`${under}, before further flight.`)];
@@ -120,6 +130,8 @@ export const rateWords = (r: outlook.RateFound): string => {
   return `At ${number(r.h_per_year.p50)} h${yearly >= 1 ? ` and ${landings(yearly)}` : ''} a year (${BASIS[r.basis]}).`;
 };
 
+export const uncounted = (life: record.Life | undefined): boolean => life?.lastReading?.landings === null;
+
 /** One line of why: the flying rate used, and what the papers leave open. */
 export function becauseOf(q: Answering, gaps: readonly record.Gap[], life?: record.Life): string {
   const rate: outlook.RateFound | undefined = [...q.outlooks.values()][0]?.rate;
@@ -128,7 +140,7 @@ export function becauseOf(q: Answering, gaps: readonly record.Gap[], life?: reco
   const once = [...new Map(gaps.map((g) => [g.id, g])).values()];
   const missing = [...new Set(once.filter(withoutPaper).map(yearsOf))].sort();
   const papers = Math.max(0, ...q.assessments.map((a) => a.papers.length));
-  if (life?.lastReading && life.lastReading.landings === null) parts.push('No count of landings is before us.');
+  if (uncounted(life)) parts.push('No count of landings is before us.');
   if (missing.length === 1)
     parts.push(`Papers of ${missing[0]} are missing, and the worse side counts until they are found.`);
   else if (missing.length)

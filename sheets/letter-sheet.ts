@@ -1,5 +1,5 @@
 import type { Day, directive, Evidence, record } from '../engine/index.ts';
-import { becauseOf } from './answer.ts';
+import { becauseOf, uncounted } from './answer.ts';
 import {
   arrival,
   capital,
@@ -81,12 +81,19 @@ export function letterSheet(q: LetterInput): Letter {
   const own = q.assessments.filter((a) => a.directive === q.directive);
   const rest = q.assessments.filter((a) => a.directive !== q.directive);
   const outlooks = shownOutlooks(q.assessments, q.outlooks);
-  const answering = { name, things, assessments: [...own, ...rest], outlooks, day: q.day };
+  const life = q.lives.get(q.aircraft.id);
+  const answering = {
+    name,
+    things,
+    assessments: [...own, ...rest],
+    outlooks,
+    day: q.day,
+    uncounted: uncounted(life),
+  };
   const open = bitesFirst(handed(own, things), outlooks);
   const all = bitesFirst(handed([...own, ...rest], things), outlooks);
   const others = new Set(rest.filter(isOpen).map((a) => a.directive));
   const document = q.documents.filter((d) => d.number === q.directive).at(-1);
-  const life = q.lives.get(q.aircraft.id);
   const subject = open[0] ?? all[0];
   const gaps = (open.length ? open : all.slice(0, 1)).flatMap((a) => q.lives.get(a.subject)?.gaps ?? []);
   const concerned = [...new Set([...open, ...all].map((a) => a.subject))];

@@ -121,6 +121,17 @@ describe('the words of a letter', () => {
     const told = letterInput(a, new Map(), { evidence: new Map([[entry, 'statement']]) });
     expect(part(told, 'By the book')).toMatch(/^You told us 5 318.4 h and 5 118 landings/);
   });
+  it('does not count out an overrun that nobody counted', () => {
+    const life = LIVES.get('aircraft:1')!;
+    const lives = new Map(LIVES).set('aircraft:1', { ...life, lastReading: { ...life.lastReading!, landings: null } });
+    const all = ['spar:left', 'spar:right'].map((id) => assessment(id, 'overdue', 'not yet due', -103_320));
+    expect(answer(letterInput(all, new Map(), { lives }))).toMatch(
+      /^Treat both inboard spars as overdue under W-14, as their landings are not known: no flight before it is done/,
+    );
+    expect(answer(letterInput(all))).toMatch(
+      /^Treat both inboard spars as overdue by up to 103 320 landings under W-14:/,
+    );
+  });
   it('a paper that cannot change an overdue standing is not said to change the answer', () => {
     const a = assessment('spar:left', 'overdue', 'overdue', -5);
     expect(todo(letterInput([{ ...a, papers: [paper(a)] }]))[1]).toBe(

@@ -14,6 +14,7 @@ import {
   type Outlooks,
   partName,
   standingCell,
+  unsettled,
   worstFirst,
 } from './standing.ts';
 import { shownSteps } from './working.ts';
@@ -81,7 +82,11 @@ const saidOnce = (all: readonly Assessment[]): Assessment[] => {
 };
 /** Nothing is left where it is due now, whatever its limit leaves: a paper is missing, or the directive acts at once. */
 const leftOf = (a: Assessment, left: NonNullable<Assessment['treatAs']['left']>): string =>
-  left.value < 0 ? `overdue by ${leftWords(left)}` : atOnce(a) ? 'none' : leftWords(left);
+  left.value < 0
+    ? `overdue by ${unsettled(a) ? 'up to ' : ''}${leftWords(left)}`
+    : atOnce(a)
+      ? 'none'
+      : leftWords(left);
 const text = (s: string): Cell => (s ? { is: 'text', text: s } : { is: 'nothing' });
 
 /** An action that waits for a finding is named; a directive that does not affect the part gives its reason. */
