@@ -1,6 +1,8 @@
+import { hoursFromSeconds } from '../foundation/convert.ts';
 import { daysBetween, parseDay } from '../foundation/day.ts';
 import { Refusal } from '../foundation/refusal.ts';
 import type { Call } from './call.ts';
+import { mostFlown_s } from './ceiling.ts';
 import { type EntryInput, zPolicy } from './document.ts';
 
 /** Taken as this old where the caller does not know the year. Stated policy, not a fact. */
@@ -135,7 +137,7 @@ function wings(
 ): void {
   const changed = call.wing_changed ?? 'unknown';
   const policy = zPolicy.parse({});
-  const donor_h = Math.ceil(daysBetween(built, call.day) * policy.ceiling_hours_per_day);
+  const donor_h = Math.ceil(hoursFromSeconds(mostFlown_s(policy, daysBetween(built, call.day))));
   for (const hand of ['left', 'right'] as const) {
     const side = hand === 'left' ? 'L' : 'R';
     const parts = [

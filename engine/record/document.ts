@@ -223,6 +223,8 @@ export type EntryInput = z.input<typeof zEntry>;
 /** What the shop holds possible where no paper speaks. Stated, changeable, printed with every answer that uses it. */
 export const zPolicy = z.strictObject({
   ceiling_hours_per_day: z.number().positive().max(24).default(8),
+  /** Bounds the unknown earlier life of a part, where the daily ceiling alone would allow years that no light aircraft has. */
+  ceiling_hours_per_year: z.number().positive().max(8784).default(1200),
   ceiling_landings_per_hour: z.number().positive().max(60).default(12),
   /** No two inspections of one kind closer than this many hours in a gap: bounds their number from above. */
   closest_inspections_h: z.number().positive().default(25),

@@ -4,6 +4,7 @@ import { type Day, daysBetween, type Moment } from '../foundation/day.ts';
 import { addForms, constantForm, type LinearForm } from '../foundation/region/index.ts';
 import { countBounds, secondsBounds } from './amounts.ts';
 import { entriesOf } from './by-subject.ts';
+import { mostFlown_s } from './ceiling.ts';
 import type { Lived } from './facts.ts';
 import type { Finding, Gap, RecordModel, Thing } from './model.ts';
 import type { RegionBuilder } from './region-builder.ts';
@@ -71,7 +72,7 @@ export function openingOf(
   if (!first || first.from.day === carrierBuilt) return NOTHING;
   const since = thing.built ?? carrierBuilt;
   if (!since || daysBetween(since, first.from.day) <= model.policy.stale_after_days) return NOTHING;
-  const hours = daysBetween(since, first.from.day) * model.policy.ceiling_hours_per_day * SECONDS_PER_HOUR;
+  const hours = mostFlown_s(model.policy, daysBetween(since, first.from.day));
   const most = Math.ceil((hours / SECONDS_PER_HOUR) * model.policy.ceiling_landings_per_hour);
   const lot = { hours: { low: 0, high: hours }, landings: { low: 0, high: most }, uses: {}, inspections: {} };
   const made = lived(model, lot, first.from, `before it was fitted on ${first.from.day}`, builder);
