@@ -128,6 +128,9 @@ describe('the words of a letter', () => {
     expect(answer(letterInput(all, new Map(), { lives }))).toMatch(
       /^Treat both inboard spars as overdue under W-14, as their landings are not known: no flight before it is done/,
     );
+    expect(part(letterInput(all, new Map(), { lives }), 'By the book')).toContain(
+      'Both inboard spars: treat as overdue. No flight',
+    );
     expect(answer(letterInput(all))).toMatch(
       /^Treat both inboard spars as overdue by up to 103 320 landings under W-14:/,
     );
