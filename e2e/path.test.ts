@@ -184,13 +184,11 @@ describe('a stranger with a spreadsheet that nobody here has seen', () => {
   it('is refused in plain words: a picture for a logbook, a directive that divides by zero', async () => {
     await page.goto(`${program.url}/own/import`);
     await settled();
-    await page
-      .locator('input[type=file]')
-      .setInputFiles({
-        name: 'x.xlsx',
-        mimeType: 'application/octet-stream',
-        buffer: Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 1, 2, 3]),
-      });
+    await page.locator('input[type=file]').setInputFiles({
+      name: 'x.xlsx',
+      mimeType: 'application/octet-stream',
+      buffer: Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 1, 2, 3]),
+    });
     await page.getByRole('alert').waitFor();
     await page.goto(`${program.url}/own/directive`);
     const broken = {
