@@ -116,6 +116,7 @@ const plainly = (l: Limit, lefts: readonly number[]): 'past' | 'before' | 'near'
   return Math.abs(left) < 1e-3 ? 'near' : left < 0 ? 'past' : 'before';
 };
 
+/** A seed is fixed where the test also counts that its interesting side was reached. */
 describe('laws on random records', () => {
   it('the standing of sampled histories lies between worst and best', () => {
     let [past, before, open] = [0, 0, 0];
@@ -148,7 +149,7 @@ describe('laws on random records', () => {
         }
         expect(rank(a.standing.worst)).toBeGreaterThanOrEqual(rank(a.standing.best));
       }),
-      { numRuns: 120 },
+      { numRuns: 120, seed: 11 },
     );
     expect(Math.min(past, before, open)).toBeGreaterThan(5);
   });
@@ -206,7 +207,7 @@ describe('laws on random records', () => {
         if (rank(lost.standing.worst) > rank(known.standing.worst)) harder++;
         expect(rank(lost.standing.worst)).toBeGreaterThanOrEqual(rank(known.standing.worst));
       }),
-      { numRuns: 120 },
+      { numRuns: 160, seed: 12 },
     );
     expect(harder).toBeGreaterThan(0);
   });
