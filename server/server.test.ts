@@ -115,6 +115,17 @@ describe('the invented scenario', () => {
     expect(file.headers['content-type']).toBe('application/pdf');
     expect(file.rawPayload.subarray(0, 5).toString()).toBe('%PDF-');
     expect((await test.store.letters.list('demo', 'aircraft:0612')).map((l) => l.number)).toContain(number);
+    const [entry] = (await test.store.log.read('demo', { kinds: ['letter'] })).slice(-1);
+    const kept = entry?.body as {
+      known_to: number;
+      program: string;
+      answers: { working: unknown[]; directive: string }[];
+    };
+    expect(kept.program).toBe('0.1.0');
+    expect(kept.known_to).toBeLessThan(entry!.number);
+    expect(kept.answers.length).toBeGreaterThanOrEqual(2);
+    for (const a of kept.answers) expect(a.directive).toBe('W-14');
+    expect(kept.answers.some((a) => a.working.length > 3)).toBe(true);
   });
 });
 

@@ -1,10 +1,13 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
 import { letterPdf } from '../../documents/index.ts';
-import { type Day, parseDocument } from '../../engine/index.ts';
+import { type Day, type directive, parseDocument } from '../../engine/index.ts';
 import { type Letter, letterSheet } from '../../sheets/index.ts';
 import type { Store } from '../../store/index.ts';
 import { type Desk, type Gathered, gather } from '../desk.ts';
+
+/** Version of the program that made an answer. */
+const PROGRAM = '0.1.0';
 
 const zLetter = z.strictObject({
   aircraft: z.string().min(1),
@@ -53,12 +56,30 @@ export function letterOf(g: Gathered, about: string, number: string): Letter {
   });
 }
 
+const answerOf = (a: directive.Assessment, g: Gathered) => ({
+  part: a.subject,
+  directive: a.directive,
+  issue: a.issue,
+  action: a.action.id,
+  entry: g.known,
+  program: PROGRAM,
+  day: g.day,
+  result: a,
+  touches: [g.thing.id, ...g.parts.map((p) => p.id)],
+});
+
 /** Keeps the letter: the PDF by its content, the entry in the log under its number. */
 export async function keepLetter(store: Store, g: Gathered, about: string, by: string, at: string) {
   const last = await store.log.last(g.shop.id);
   const number = `L-${last + 1}`;
   const pdf = await letterPdf(letterOf(g, about, number));
   const pdf_sha256 = await store.files.put(pdf, 'application/pdf');
+  // What the letter rests on stays with it: inputs by their entry number, result and working, the program that made it.
+  const answers = g.assessments.filter((a) => a.directive === about);
+  await store.answers.put(
+    g.shop.id,
+    answers.map((a) => answerOf(a, g)),
+  );
   await store.log.append(
     g.shop.id,
     [
@@ -67,7 +88,7 @@ export async function keepLetter(store: Store, g: Gathered, about: string, by: s
         kind: 'letter',
         day: g.day as Day,
         order: 0,
-        body: { number, directive: about, pdf_sha256, known_to: g.known },
+        body: { number, directive: about, pdf_sha256, known_to: g.known, program: PROGRAM, answers },
         schema: 'letter/1',
         evidence: 'seen',
       },
