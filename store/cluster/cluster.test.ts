@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import pg from 'pg';
-import { afterAll, expect, it } from 'vitest';
+import { afterAll, expect, it, vi } from 'vitest';
 import { isRoot } from '../place.ts';
 import { openCluster } from './index.ts';
 import { isAlive, withLock } from './lock.ts';
@@ -81,7 +81,8 @@ it('a pid file of a process that is gone, or of another program, does not hinder
   const file = join(folder, 'cluster', 'postmaster.pid');
   const before = readFileSync(file, 'utf8');
   await first.close();
-  expect(isAlive(pid)).toBe(false);
+  // Its pid file goes a moment before the process does.
+  await vi.waitFor(() => expect(isAlive(pid)).toBe(false), { timeout: 10_000 });
   const other = spawn(process.execPath, ['-e', 'setTimeout(() => {}, 60000)'], { stdio: 'ignore' });
   for (const stale of [before, before.replace(String(pid), String(other.pid))]) {
     writeFileSync(file, stale);
