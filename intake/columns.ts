@@ -33,7 +33,10 @@ const HEADINGS: readonly (readonly [string, RegExp])[] = [
     'flight_h',
     /\b(flight|flown|flying|air|block|duration|flugzeit|temps|vol)\b|^(hours?|hrs?|time|h|stunden|heures|minutes|min)( h| min| minutes)?$/,
   ],
-  ['use', /\b(use|usage|purpose|operation|mission|nature|type of flight|kind of flight|flight type|category|zweck)\b/],
+  [
+    'use',
+    /\b(use|usage|purpose|operation|mission|nature|type of flight|kind of flight|kind of flying|type of flying|flight type|sort of flying|einsatz|startart|category|zweck)\b/,
+  ],
   [
     'wording',
     /\b(remarks?|entry|description|work|inspections?|notes?|maintenance|wording|comments?|bemerkung\w*|remarques)\b/,
