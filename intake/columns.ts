@@ -18,7 +18,14 @@ const HEADINGS: readonly (readonly [string, RegExp])[] = [
     /^(aircraft )?(registration|reg|tail( (no|number))?|aircraft( id| ident)?|immatriculation|kennzeichen)( no| number)?$/,
   ],
   ['day', /^(day|date|datum|fecha|data|on)$|\b(date|datum)\b/],
-  ['skip', /\b(start|out|off|before|begin|from|depart\w*|takeoff|hours? left|due|next)\b/],
+  [
+    'use',
+    /\b(use|usage|purpose|mission|nature|(type|kind|sort) of (flight|flying|operation)|flight type|category|zweck|einsatz|startart)\b/,
+  ],
+  [
+    'skip',
+    /\b(start|out|off|before|begin|from|depart\w*|takeoff|arriv\w*|(on|in) blocks?|hours? left|due|next)\b|^(landing|ldg) (time|at)$/,
+  ],
   [
     'landings_total',
     /\b(total|cum\w*|since new|brought forward|gesamt\w*) .*(landings?|ldgs?|cycles|landungen|atterrissages)\b|\b(landings?|ldgs?|cycles) .*(total|cum\w*|since new|to date)\b/,
@@ -33,13 +40,10 @@ const HEADINGS: readonly (readonly [string, RegExp])[] = [
     'flight_h',
     /\b(flight|flown|flying|air|block|duration|flugzeit|temps|vol)\b|^(hours?|hrs?|time|h|stunden|heures|minutes|min)( h| min| minutes)?$/,
   ],
-  [
-    'use',
-    /\b(use|usage|purpose|operation|mission|nature|type of flight|kind of flight|kind of flying|type of flying|flight type|sort of flying|einsatz|startart|category|zweck)\b/,
-  ],
+  ['use', /\boperation\b/],
   [
     'wording',
-    /\b(remarks?|entry|description|work|inspections?|notes?|maintenance|wording|comments?|bemerkung\w*|remarques)\b/,
+    /^(what|text)$|\b(remarks?|entry|entries|details?|events?|occurrences?|description|work|inspections?|notes?|maintenance|wording|comments?|bemerkung\w*|remarques)\b/,
   ],
 ];
 
@@ -79,7 +83,7 @@ export function cellsOf(grid: Grid, header: number, column: number): Cell[] {
 
 const DATE_LIKE =
   /^\s*(\d{1,4}[./-]\d{1,2}[./-]\d{1,4}|\d{1,2}[ .-]+[a-z]{3,9}[ .,-]+\d{2,4}|[a-z]{3,9}\.? \d{1,2},? \d{4})\b/i;
-const FIGURE_LIKE = /^[\s+-]*\d[\d\s.,:'’\u00a0\u2007\u2009\u202f]*(h|hrs?)?\s*$/i;
+const FIGURE_LIKE = /^\s*\d+ ?h ?\d{2}( ?min)?\s*$|^[\s+-]*\d[\d\s.,:'’\u00a0\u2007\u2009\u202f]*(h|hrs?)?\s*$/i;
 const isDayLike = (c: Cell) => c.is === 'day' || DATE_LIKE.test(c.text);
 const isFigureLike = (c: Cell) =>
   c.is === 'number' || c.is === 'time' || c.is === 'unreadable' || (!isDayLike(c) && FIGURE_LIKE.test(c.text));
@@ -90,6 +94,12 @@ export function sharesOf(grid: Grid, header: number, column: number): { filled: 
   const share = (test: (c: Cell) => boolean) => (cells.length === 0 ? 0 : cells.filter(test).length / cells.length);
   return { filled: cells.length, day: share(isDayLike), figure: share(isFigureLike) };
 }
+
+/** Most cells are a time of day or hours:minutes: no count of landings. */
+export const isClock = (grid: Grid, header: number, column: number): boolean => {
+  const cells = cellsOf(grid, header, column);
+  return cells.filter((c) => c.is === 'time' || /^\d+:\d{2}/.test(c.text.trim())).length > cells.length / 2;
+};
 
 /** What most cells of a column are. */
 export function kindOf(grid: Grid, header: number, column: number): 'day' | 'figure' | 'text' | 'empty' {

@@ -36,7 +36,10 @@ export function hoursIn(cell: Cell, decimal: 'point' | 'comma', unit: 'hours' | 
       return { why: `"${cell.text}" is no possible time` };
     return notNegative(unit === 'minutes' ? Math.round(cell.value * 60) : parseHours(cell.value), cell.text);
   }
-  const text = cell.text.replace(UNIT, '').trim();
+  const text = cell.text
+    .replace(UNIT, '')
+    .trim()
+    .replace(/^(\d+) ?h ?(\d{2})( ?min)?$/i, '$1:$2');
   if (text.includes(':')) {
     const clock = text.replace(GROUPED_CLOCK, '$1');
     if (/^\d+:\d{2}(:\d{2})?$/.test(clock)) {
@@ -133,5 +136,7 @@ function made(year: string, month: number, day: number, how: DayReading, text: s
   }
   const two = (n: number) => String(n).padStart(2, '0');
   const written = `${y}-${two(month)}-${two(day)}`;
-  return isDay(written) ? { value: written } : { why: `"${text}" is no day of the calendar` };
+  if (isDay(written)) return { value: written };
+  const far = isDay(`2000-${two(month)}-${two(day)}`) && !isDay(`${y}-01-01`);
+  return { why: far ? `"${text}": the year ${y} cannot be meant` : `"${text}" is no day of the calendar` };
 }

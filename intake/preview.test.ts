@@ -20,6 +20,16 @@ describe('a first mapping', () => {
       uses: { 'glider tow': 'tow' },
     });
   });
+  it('takes times of day for no landings, flight time before block time, the type of flight for the use', async () => {
+    const grid = await csv(
+      'Date,Off block,Take off,Landing,On block,Block time,Flight time,Ldg,Type of flight,What\n' +
+        '2024-01-31,10:00,10:05,10:30,10:34,0:34,0:25,2,dual,annual\n2024-02-01,9:00,9:05,9:35,9:40,0:40,0:30,1,dual,\n',
+    );
+    expect(suggestMapping(grid)).toMatchObject({
+      columns: { day: 0, flight_h: 6, flight_landings: 7, use: 8, wording: 9 },
+      uses: { dual: 'instruction' },
+    });
+  });
   it('tells a column named "Hours" by what it does', async () => {
     const climbing = await csv('Date,Hours\n2024-01-01,100\n2024-02-01,110\n2024-03-01,121\n2024-04-01,130\n');
     const single = await csv('Date,Hours\n2024-01-01,1.0\n2024-02-01,0.8\n2024-03-01,1.2\n2024-04-01,0.5\n');
@@ -154,5 +164,15 @@ it('a mapping that names a column twice, or one that is not there, is refused', 
   });
   await expect(seen('Date,Tach\n2024-01-01,1\n', { columns: { day: 0, total_h: 7 } })).rejects.toMatchObject({
     code: 'intake.mapping-unfit',
+  });
+});
+
+describe('what the log will not hold is said before it is written', () => {
+  it('landings beside a meter without hours, and refused rows', async () => {
+    const { notes, rows } = await seen('Date,Tach,Landings\n2024-01-31,10.5,2\n2024-02-01,11.5,1\n2999-02-01,12.5,1\n');
+    expect(rows[2]!.reason).toContain('the year 2999 cannot be meant');
+    expect(notes.join(' ')).toMatch(/2 rows name landings or a use but no hours/);
+    expect(notes.join(' ')).toMatch(/Refused rows are not written/);
+    expect((await seen('Date,Flight time,Landings\n2024-01-31,1h20,2\n')).notes).toEqual([]);
   });
 });

@@ -82,7 +82,7 @@ export function preview(grid: Grid, mapping: Mapping, context: IntakeContext): P
     totals,
     ...(first && last ? { first, last } : {}),
     open: openQuestions(mapping),
-    notes: notesOf(grid, mapping, rows, aside),
+    notes: [...leftOut(run, lines), ...notesOf(grid, mapping, rows, aside)],
   };
 }
 
@@ -96,6 +96,27 @@ function usesOf(run: readonly Line[]): Preview['byUse'] {
     sums.set(l.use ?? 'unknown', sum);
   }
   return [...sums].sort(([a], [b]) => (a < b ? -1 : 1)).map(([use, sum]) => ({ use, ...sum }));
+}
+
+/** What rows hold and the log will not: said before anything is written. */
+function leftOut(run: readonly Line[], lines: readonly Line[]): string[] {
+  const bare = run.filter(
+    (l) =>
+      l.flight_s === undefined && l.total_s === undefined && (l.flight_landings !== undefined || l.use !== undefined),
+  ).length;
+  const refused = lines.length - run.length;
+  return [
+    ...(bare > 0
+      ? [
+          `${bare} rows name landings or a use but no hours of the flight and no total: only their meter or total landings are taken. Say above which column holds the hours.`,
+        ]
+      : []),
+    ...(refused > 0
+      ? [
+          'Refused rows are not written. Correct them in the file and drop it again, or write the others now: what a refused flight may hide then stays open, on the worse side.',
+        ]
+      : []),
+  ];
 }
 
 function notesOf(

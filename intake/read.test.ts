@@ -9,6 +9,15 @@ import { csv, utf8, xlsx } from './testing/files.ts';
 
 const texts = (grid: Awaited<ReturnType<typeof csv>>) => grid.rows.map((r) => r.cells.map((c) => c.text));
 
+it('a cover sheet before the log is passed over; a sheet that was named is taken', async () => {
+  const book = new ExcelJS.Workbook();
+  book.addWorksheet('Cover').addRow(['Log of an aircraft']);
+  book.addWorksheet('Log').addRows([['Notes'], ['Date', 'Total hours'], ['2024-01-31', 10.5]]);
+  const bytes = new Uint8Array((await book.xlsx.writeBuffer()) as ArrayBuffer);
+  expect(await readGrid(bytes, 'a.xlsx')).toMatchObject({ sheet: 'Log', sheets: ['Cover', 'Log'] });
+  expect((await readGrid(bytes, 'a.xlsx', 'Cover')).sheet).toBe('Cover');
+});
+
 describe('CSV', () => {
   it('random grids written by csv-stringify, a general-purpose library, come back cell for cell', async () => {
     const field = fc.string({ unit: fc.constantFrom('a', '7', ' ', '"', ',', ';', '\t', '\n', '\r', 'é', '—', '.') });

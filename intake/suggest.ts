@@ -1,5 +1,5 @@
 import { hoursFromSeconds } from '../engine/index.ts';
-import { cellsOf, headerRowOf, headingOf, kindOf, rowsBelow, sharesOf, wordOf, wordsOf } from './columns.ts';
+import { cellsOf, headerRowOf, headingOf, isClock, kindOf, rowsBelow, sharesOf, wordOf, wordsOf } from './columns.ts';
 import { leadingPair } from './figures.ts';
 import { COLUMNS, type Column, type Mapping, shapeOf } from './mapping.ts';
 import { type Cell, cellAt, type Grid } from './model.ts';
@@ -29,7 +29,7 @@ export function suggestMapping(grid: Grid): Mapping {
     flight_unit: /\b(min|mins|minutes|minuten)\b/.test(flightHeading) ? 'minutes' : 'hours',
     ...(columns.meter_shows_h === undefined
       ? {}
-      : { meter: /hobbs/.test(words[columns.meter_shows_h] ?? '') ? 'hobbs' : 'tach' }),
+      : { meter: /hobbs/.test(words[columns.meter_shows_h] ?? '') ? 'hobbs' : 'tachometer' }),
     uses: usesIn(grid, header, columns.use),
     wordings: {},
   };
@@ -57,12 +57,22 @@ function guessColumns(grid: Grid, header: number): Mapping['columns'] {
     if (says === 'flight_h' && /^(hours?|hrs?|time|h|stunden|heures)( h)?$/.test(wordOf(cellAt(head, c).text)))
       says = climbs(cellsOf(grid, header, c)) ? 'total_h' : 'flight_h';
     if (says === 'flight_landings' && climbs(cellsOf(grid, header, c))) says = 'landings_total';
+    if (says.includes('landings') && isClock(grid, header, c)) continue;
     const column = says as Column;
+    if (
+      column === 'flight_h' &&
+      out.flight_h !== undefined &&
+      head &&
+      BLOCK.test(wordOf(cellAt(head, out.flight_h).text))
+    )
+      out.flight_h = c;
     if (COLUMNS.includes(column) && out[column] === undefined) out[column] = c;
   }
   return out;
 }
 
+/** Block time holds the taxiing too; time in service runs from wheels off to wheels on (14 CFR 1.1). */
+const BLOCK = /\bblock\b/;
 const roughly = (c: Cell): number =>
   c.is === 'number'
     ? c.value

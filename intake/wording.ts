@@ -32,7 +32,7 @@ const EVENTS: readonly (readonly [string, RegExp])[] = [
   ['wing_removed', /\bwings? (removed|off)\b/i],
 ];
 const INSPECTION =
-  /\b(annual|inspect(ed|ion)|\d{2,4}[ -]?(h|hr|hrs|hour|hours|hourly)\b[ -]*(check|insp\w*)?|periodic check)/i;
+  /nachpr(ü|ue)fung|\b(annual|visite annuelle|inspect(ed|ion)|\d{2,4}[ -]?(h|hr|hrs|hour|hours|hourly)\b[ -]*(check|insp\w*)?|periodic check)/i;
 
 export type Wording =
   | { readonly is: 'inspection' }

@@ -1,5 +1,6 @@
 import ExcelJS from 'exceljs';
 import { dayFromNumber, hoursFromSeconds, isDay, Refusal } from '../engine/index.ts';
+import { headerRowOf } from './columns.ts';
 import { type Cell, EMPTY, type Grid, LIMITS, type Row } from './model.ts';
 import { tooManyRows, tooWide } from './refusals.ts';
 import { namesInZip } from './zip.ts';
@@ -8,6 +9,8 @@ const MS_PER_DAY = 86_400_000;
 /** Serial 1462 of the 1900 calendar is serial 0 of the 1904 calendar. */
 const DAYS_1904 = 1462;
 const EPOCH_SERIAL = 25_569;
+/** Rows among which headings are looked for. */
+const TOP = 60;
 /** Parts of a sheet that hold no log and may be made to grow without end. */
 const UNREAD = [
   'dataValidations',
@@ -49,7 +52,9 @@ export async function readXlsx(bytes: Uint8Array, fileName: string, sheetName?: 
   }
   const filled = book.worksheets.filter((s) => s.actualRowCount > 0);
   const sheets = filled.map((s) => s.name);
-  const sheet = sheetName === undefined ? filled[0] : filled.find((s) => s.name === sheetName);
+  const is1904 = Boolean((book.properties as { date1904?: boolean }).date1904);
+  const sheet =
+    sheetName === undefined ? likeliest(filled, is1904, fileName) : filled.find((s) => s.name === sheetName);
   if (!sheet && sheetName !== undefined)
     throw new Refusal('intake.sheet-unknown', {
       given: `Sheet "${sheetName}" of "${fileName}"`,
@@ -63,9 +68,25 @@ export async function readXlsx(bytes: Uint8Array, fileName: string, sheetName?: 
       remedy: 'Look whether this is the right file',
     });
   if (sheet.actualRowCount > LIMITS.rows + 1) throw tooManyRows(fileName);
-  const is1904 = Boolean((book.properties as { date1904?: boolean }).date1904);
+  const rows = rowsOf(sheet, is1904, fileName);
+  return { fileName, format: 'xlsx', sheet: sheet.name, sheets, rows };
+}
+
+/** The first sheet with the headings of a log, for a cover page often comes before it; else the first with data. */
+function likeliest(filled: readonly ExcelJS.Worksheet[], is1904: boolean, fileName: string) {
+  const small = filled.filter((s) => s.actualRowCount <= LIMITS.rows + 1);
+  if (small.length < 2) return filled[0];
+  const headed = small.find((s) => {
+    const rows = rowsOf(s, is1904, fileName, TOP);
+    return headerRowOf({ fileName, format: 'xlsx', sheets: [], rows }) > 0;
+  });
+  return headed ?? filled[0];
+}
+
+function rowsOf(sheet: ExcelJS.Worksheet, is1904: boolean, fileName: string, to = Number.POSITIVE_INFINITY): Row[] {
   const rows: Row[] = [];
   sheet.eachRow((r, row) => {
+    if (row > to) return;
     const cells: Cell[] = [];
     r.eachCell((c, column) => {
       if (column > LIMITS.columns) throw tooWide(fileName);
@@ -74,7 +95,7 @@ export async function readXlsx(bytes: Uint8Array, fileName: string, sheetName?: 
     });
     rows.push({ row, cells });
   });
-  return { fileName, format: 'xlsx', sheet: sheet.name, sheets, rows };
+  return rows;
 }
 
 function cellOf(c: ExcelJS.Cell, is1904: boolean): Cell {
