@@ -2,7 +2,7 @@ import type { Day } from '../foundation/day.ts';
 import { type LinearForm, linearExtremes, type Region } from '../foundation/region/index.ts';
 import type { DirectiveDocument, Group } from './document.ts';
 import { type Condition, choose, extremes, type FormOf, number } from './expression/index.ts';
-import { inSerials, serialsInWords } from './serials.ts';
+import { inSerials, mightBeIn, serialsInWords } from './serials.ts';
 import { plain } from './words.ts';
 
 export type YesNo = 'yes' | 'no' | 'perhaps';
@@ -68,7 +68,11 @@ function tests(g: Group, c: Candidate): Verdict[] {
 function byModel(models: NonNullable<Group['models']>, c: Candidate): Verdict {
   if (c.model === undefined) return perhaps('no paper says which model it is in');
   const own = models.filter((m) => m.model === c.model);
-  if (own.length === 0) return no(`model ${c.model} is not named`);
+  if (own.length === 0) {
+    const like = models.find((m) => readsLike(m.model, c.model!));
+    if (like) return perhaps(`model ${c.model} reads like ${like.model}, which is named`);
+    return no(`model ${c.model} is not named`);
+  }
   const limited = own.every((m) => m.serials || m.except);
   if (!limited) return yes(`model ${c.model}`);
   if (c.serial === undefined) return perhaps(`model ${c.model}, and no paper says which serial`);
@@ -78,12 +82,21 @@ function byModel(models: NonNullable<Group['models']>, c: Candidate): Verdict {
     if (inside && !m.except?.some((r) => inSerials(serial, r))) return yes(`model ${c.model}, serial ${serial}`);
   }
   const excepted = own.some((m) => m.except?.some((r) => inSerials(serial, r)));
+  if (!excepted && own.some((m) => m.serials?.some((r) => mightBeIn(serial, r))))
+    return perhaps(`model ${c.model}, and serial ${serial} may be one of those named`);
   const ranges = own.flatMap((m) => m.serials ?? []).map(serialsInWords);
   return no(excepted ? `serial ${serial} is excepted` : `serial ${serial} is outside ${ranges.join(', ')}`);
 }
 
+/** The same but for capitals, blanks and hyphens: a slip of the pen is no reason to be left out. */
+const readsLike = (a: string, b: string): boolean => bareName(a) === bareName(b);
+const bareName = (s: string): string => s.toUpperCase().replace(/[^A-Z0-9]/g, '');
+
 function byPart(list: readonly string[], own: string | undefined, wanted: boolean): Verdict {
   if (own === undefined) return perhaps('no paper says its part number');
+  const like = list.includes(own) ? undefined : list.find((n) => readsLike(n, own));
+  if (like !== undefined)
+    return perhaps(`part number ${own} reads like ${like}, which is ${wanted ? 'named' : 'excluded'}`);
   return list.includes(own) === wanted
     ? yes(`part number ${own}`)
     : no(`part number ${own} is ${wanted ? 'not named' : 'excluded'}`);

@@ -1,4 +1,4 @@
-import { doneUnder } from './history.ts';
+import { byMoment, doneUnder, startedBy } from './history.ts';
 import { alternativeOf, candidateOf, type Setting } from './life-situation.ts';
 import type { Situation } from './situation.ts';
 import { plain } from './words.ts';
@@ -11,11 +11,15 @@ export function endedBy(at: Setting, s: Situation): { because: string; entry: st
     return { because: `approved alternative ${alternative.body.reference}`, entry: alternative.id };
   if (s.done && !action.repeat && (s.start.entry === undefined || s.done.day >= s.start.day))
     return { because: `done on ${s.done.day}`, entry: s.done.entry };
+  const cause = startedBy(d, action, model, life.subject.id);
   for (const e of action.ended_by ?? []) {
     if ('action' in e) {
       const other = d.actions.find((a) => a.id === e.action)!;
       const done = doneUnder(d, other, model, life.subject.id).find(
-        (x) => x.day <= at.day && (e.finding === undefined || x.body.finding === e.finding),
+        (x) =>
+          x.day <= at.day &&
+          (e.finding === undefined || x.body.finding === e.finding) &&
+          (!cause || byMoment(cause, x) <= 0),
       );
       if (done) return { because: `${plain(e.action)} done on ${done.day}`, entry: done.id };
     } else {

@@ -1,11 +1,11 @@
 import { addDays, type Day } from '../foundation/day.ts';
-import type { EntryOf, RecordModel, Thing } from '../record/index.ts';
+import { aboardOf, type EntryOf, entriesAbout, kitSince, type RecordModel, type Thing } from '../record/index.ts';
 import type { Action, DirectiveDocument, Limit, Origin } from './document.ts';
 import { mixFrom } from './mix.ts';
 import { limitsOf } from './read.ts';
 
 export type Accomplished = EntryOf<'accomplished'>;
-const byMoment = (a: { day: Day; order: number }, b: { day: Day; order: number }) =>
+export const byMoment = (a: { day: Day; order: number }, b: { day: Day; order: number }) =>
   a.day < b.day ? -1 : a.day > b.day ? 1 : a.order - b.order;
 
 /** The part's own entries of one kind, oldest first. */
@@ -29,6 +29,34 @@ export function doneUnder(d: DirectiveDocument, action: Action, model: RecordMod
   );
 }
 
+/**
+ * Findings of an action that concern a thing: its own; those written down on whatever carried it then, for no paper
+ * says which part was meant; and where the action looks at another kind of thing, those of the same aircraft and side.
+ */
+function findingsFor(
+  d: DirectiveDocument,
+  wanted: { action: string; finding: string },
+  model: RecordModel,
+  subject: string,
+): Accomplished[] {
+  const cause = d.actions.find((a) => a.id === wanted.action);
+  const thing = model.things.get(subject);
+  if (!cause || !thing) return [];
+  const others = [...model.things.values()].filter((t) => t.id !== subject && !opposite(t, thing));
+  return [thing, ...others]
+    .flatMap((t) =>
+      doneUnder(d, cause, model, t.id).filter((e) => {
+        if (e.body.finding !== wanted.finding) return false;
+        if (t.id === subject) return true;
+        const here = aboardOf(model, subject, e);
+        if (here.includes(t.id)) return true;
+        return cause.looks_at !== thing.what && aboardOf(model, t.id, e).some((id) => here.includes(id));
+      }),
+    )
+    .sort(byMoment);
+}
+const opposite = (a: Thing, b: Thing): boolean => a.hand !== 'none' && b.hand !== 'none' && a.hand !== b.hand;
+
 /** The finding that started an action: the first one after it was last done. */
 export function startedBy(
   d: DirectiveDocument,
@@ -36,11 +64,7 @@ export function startedBy(
   model: RecordModel,
   subject: string,
 ): Accomplished | null {
-  const causes = (action.started_by ?? []).flatMap((s) => {
-    const cause = d.actions.find((a) => a.id === s.action);
-    const all = cause ? doneUnder(d, cause, model, subject) : [];
-    return all.filter((e) => e.body.finding === s.finding);
-  });
+  const causes = (action.started_by ?? []).flatMap((s) => findingsFor(d, s, model, subject));
   const done = doneUnder(d, action, model, subject).at(-1);
   return causes.sort(byMoment).find((c) => !done || byMoment(c, done) > 0) ?? causes.at(-1) ?? null;
 }
@@ -51,7 +75,6 @@ export function happening(
   at: { d: DirectiveDocument; model: RecordModel; thing: Thing },
 ): { day: Day; entry?: string } | 'new' | null {
   const { d, model, thing } = at;
-  const own = [thing.id, thing.aircraft];
   if (origin === 'new') return 'new';
   if (origin === 'effective') return { day: d.effective };
   const last = (e: { day: Day; id: string } | undefined) => (e ? { day: e.day, entry: e.id } : null);
@@ -63,17 +86,17 @@ export function happening(
         origin.last_look.some((l) => l.directive === e.body.directive && l.action === e.body.action),
       ),
     );
-  if ('kit_fitted' in origin)
-    return last(
-      entriesOf(model, own, 'kit').findLast((e) => e.body.kit === origin.kit_fitted && e.body.action === 'fitted'),
+  if ('kit_fitted' in origin) {
+    const { kit_fitted: kit } = origin;
+    const since = kitSince(model, thing.id, kit).at(-1) ?? null;
+    return (
+      last(entriesAbout(model, thing.id, 'kit').findLast((e) => e.body.kit === kit && e.body.action === 'fitted')) ??
+      since
     );
-  if ('event' in origin) return last(entriesOf(model, own, 'event').findLast((e) => e.body.event === origin.event));
-  const { finding } = origin;
-  return last(
-    entriesOf(model, [thing.id], 'accomplished').find(
-      (e) => e.body.directive === d.number && e.body.action === finding.action && e.body.finding === finding.finding,
-    ),
-  );
+  }
+  if ('event' in origin)
+    return last(entriesAbout(model, thing.id, 'event').findLast((e) => e.body.event === origin.event));
+  return last(findingsFor(d, origin.finding, model, thing.id)[0]);
 }
 
 /** The last days before the carrier's use changes, newest first: shares that a book states hold from the next day on. */

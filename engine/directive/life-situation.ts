@@ -1,9 +1,9 @@
 import { hoursFromSeconds, parseHours } from '../foundation/convert.ts';
 import type { Day } from '../foundation/day.ts';
-import type { EntryOf, Life, RecordModel, Thing } from '../record/index.ts';
+import { type EntryOf, kitsNow, type Life, type RecordModel, type Thing } from '../record/index.ts';
 import type { Candidate } from './affected.ts';
 import type { Action, DirectiveDocument } from './document.ts';
-import { doneUnder, entriesOf, happening, startedBy } from './history.ts';
+import { byMoment, doneUnder, entriesOf, happening, startedBy } from './history.ts';
 import { conditionNow } from './limit.ts';
 import type { Mix } from './model.ts';
 import { formsOf, type Situation } from './situation.ts';
@@ -47,7 +47,10 @@ export function situationOf(at: Setting): Situation {
     key: p.day,
     ...(p.entry ? { entry: p.entry } : {}),
   });
-  const last = doneUnder(d, action, model, thing.id).findLast((e) => e.day <= day);
+  // What was done before the finding that started it again does not count for that finding.
+  const last = doneUnder(d, action, model, thing.id).findLast(
+    (e) => e.day <= day && (!cause || byMoment(cause, e) <= 0),
+  );
   const extension = alternativeOf(at)?.body.extends_by_h;
   const start = cause ? point({ day: cause.day, entry: cause.id }) : point({ day: d.effective });
   const dayOf = (key: string) => (key === 'now' || key > day ? day : (key as Day));
@@ -58,7 +61,7 @@ export function situationOf(at: Setting): Situation {
     day,
     region: life.region,
     facts: (key, whose) =>
-      whose === 'part' ? life.at(dayOf(key)) : (life.carrierAt(dayOf(key)) ?? life.at(dayOf(key))),
+      whose === 'part' ? life.at(dayOf(key)) : (life.carrierAt(dayOf(key), day) ?? life.at(dayOf(key))),
     point: (o) => {
       const h = happening(o, { d, model, thing });
       return h === null || h === 'new' ? h : point(h);
@@ -83,7 +86,7 @@ export function candidateOf(at: Setting, s: Situation): Candidate {
     serial: attribute(carrier, 'serial'),
     built: carrier?.built ?? undefined,
     partNumber: attribute(thing, 'part_number'),
-    kits: [...Object.keys(thing.kits), ...Object.keys(carrier?.kits ?? {})],
+    kits: kitsNow(at.model, thing.id),
     region: at.life.region,
     facts: at.life.at(at.day),
     conditionOf: (source) => conditionNow(s, source),

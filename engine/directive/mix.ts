@@ -16,7 +16,7 @@ const EXACT_H = 0.01;
 
 /** Flying by use between two days, as far as the papers settle it: hours, landings. What stays open is left out, not guessed. */
 function settledSince(life: Life, from: Day): { total: number; uses: Map<string, { h: number; l: number }> } {
-  const at = (d: Day): Facts => life.carrierAt(d) ?? life.at(d);
+  const at = (d: Day): Facts => life.carrierAt(d, life.until) ?? life.at(d);
   const [now, before] = [at(life.until), at(earlier(from, life.until))];
   const exact = (name: string): number | null => {
     const form = subtractForms(now[name] ?? constantForm(0), before[name] ?? constantForm(0));

@@ -1,7 +1,7 @@
-/** A serial as letters and a number: compared as numbers within the same letters. */
+/** A serial as letters and a number: compared as numbers within the same letters; blanks, hyphens and points say nothing. */
 function split(serial: string): { letters: string; number: number } | null {
   const m = /^(.*?)(\d+)$/.exec(serial.trim());
-  return m ? { letters: m[1]!.toUpperCase(), number: Number(m[2]) } : null;
+  return m ? { letters: m[1]!.toUpperCase().replace(/[^A-Z0-9]/g, ''), number: Number(m[2]) } : null;
 }
 export type Serials = { from: string; to?: string | undefined } | { only: readonly string[] };
 
@@ -17,6 +17,24 @@ export function inSerials(serial: string, range: Serials): boolean {
   const [s, from, to] = [split(serial), split(range.from), range.to === undefined ? null : split(range.to)];
   if (!s || !from || s.letters !== from.letters || s.number < from.number) return false;
   return range.to === undefined || (to !== null && s.number <= to.number);
+}
+
+/**
+ * Whether a serial that lies outside may still be meant: it does not end in digits, or only one of the two bears
+ * letters ("SN 0612" and "0612"), and its number would lie inside. Then no paper says which.
+ */
+export function mightBeIn(serial: string, range: Serials): boolean {
+  if (inSerials(serial, range)) return true;
+  const s = split(serial);
+  if ('only' in range)
+    return range.only.some((o) => {
+      const x = split(o);
+      return s !== null && x !== null && s.number === x.number && (s.letters === '') !== (x.letters === '');
+    });
+  const from = split(range.from);
+  if (!s) return true;
+  if (!from || (s.letters === '') === (from.letters === '')) return false;
+  return inSerials(`${from.letters}|${s.number}`, range);
 }
 
 /** Why a range makes no sense, or null. */

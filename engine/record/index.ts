@@ -1,4 +1,5 @@
 /** What has this part lived through? */
+export { aboardOf, entriesAbout, kitSince, kitsNow } from './about.ts';
 export { answerRecord, type LifeAnswer, type RecordAnswer } from './answer.ts';
 export { type Call, type CallInput, readCall, zCall } from './call.ts';
 export { type Called, entriesFromCall } from './caller.ts';

@@ -91,7 +91,7 @@ export function lifeOf(model: RecordModel, subject: string, asked: { until: Day;
       .map((s) => stretchOf(timeline, s, gaps, kitTimes(model, present), region)),
   );
   const memo = new Map<Day, Facts>();
-  const memoCarrier = new Map<Day, Facts | null>();
+  const memoCarrier = new Map<string, Facts | null>();
   const cutFor = (day: Day): Moment => endOf(days.findLast((d) => d <= day) ?? ('1900-01-01' as Day));
   const at = (day: Day): Facts => remember(memo, day, () => withAge(factsAt(story, cutFor(day)), built, day));
   return {
@@ -102,9 +102,9 @@ export function lifeOf(model: RecordModel, subject: string, asked: { until: Day;
     gaps,
     at,
     figure: (fact, day) => figureOf({ model, story, region, gaps, at, lastReading, present, opening }, fact, day),
-    carrierAt: (day) =>
-      remember(memoCarrier, day, () => {
-        const id = carrierOn(day);
+    carrierAt: (day, aboard = day) =>
+      remember(memoCarrier, `${day}|${aboard}`, () => {
+        const id = carrierOn(aboard);
         if (id === null) return null;
         if (id === subject) return at(day);
         const own = carrierStories.get(id)!;
@@ -170,9 +170,9 @@ const boundsOf = (form: LinearForm, region: Region) => {
   return { low: e.low.value, high: e.high.value };
 };
 
-function remember<V>(memo: Map<Day, V>, day: Day, make: () => V): V {
-  if (!memo.has(day)) memo.set(day, make());
-  return memo.get(day)!;
+function remember<K, V>(memo: Map<K, V>, key: K, make: () => V): V {
+  if (!memo.has(key)) memo.set(key, make());
+  return memo.get(key)!;
 }
 const nameOf = (model: RecordModel, id: string): string => model.things.get(id)?.attributes.registration?.value ?? id;
 const onlyOnce = (findings: readonly Finding[]): Finding[] => [

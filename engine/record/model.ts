@@ -83,8 +83,11 @@ export interface Life {
   at(day: Day): Facts;
   /** Bounds of one fact at a day, with the entries behind it. Hours facts in hours. */
   figure(fact: string, day: Day): Worked<Bounds>;
-  /** Facts of the aircraft that carries it, over the same region, for limits that count on the aircraft. */
-  carrierAt(day: Day): Facts | null;
+  /**
+   * Facts of the aircraft that carries it, over the same region, for limits that count on the aircraft. With
+   * `aboard`: of the one that carries it on that day, as it stood on `day`, so that two days are of one aircraft.
+   */
+  carrierAt(day: Day, aboard?: Day): Facts | null;
   /** Total and landings of the carrier as read: the legal figures, oldest first. */
   readonly readings: readonly {
     readonly day: Day;

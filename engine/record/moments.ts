@@ -29,3 +29,4 @@ export function firstNotBefore(sorted: readonly Moment[], m: Moment): number {
   }
   return a;
 }
+export const compareEntries = (a: Entry, b: Entry): number => compareMoments(momentOf(a), momentOf(b));
