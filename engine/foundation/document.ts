@@ -14,16 +14,34 @@ export const zHours = z
   .union([z.number(), z.string().regex(/^-?\d+(\.\d+)?$|^-?\d+:[0-5]\d(:[0-5]\d)?$/)])
   .meta({ description: 'Hours: 1234.5 or "1234:30"' });
 
-/** First complaint of a schema, as a refusal that names the place in the document. */
+/** The first complaints of a schema, as a refusal that names their places in the document. */
 export function parseDocument<S extends z.ZodType>(schema: S, input: unknown, what: string): z.output<S> {
   const result = schema.safeParse(input);
   if (result.success) return result.data;
-  const issue = result.error.issues[0]!;
-  const place = issue.path.length ? issue.path.map(String).join('.') : 'the document';
-  const more = result.error.issues.length > 1 ? ` (and ${result.error.issues.length - 1} more)` : '';
+  const { issues } = result.error;
+  const places = issues.slice(0, SHOWN).map((issue) => {
+    const { path, message } = nearest(issue, []);
+    return `at ${path.length ? path.map(String).join('.') : 'the document'}: ${message}`;
+  });
+  const more = issues.length > SHOWN ? ` (and ${issues.length - SHOWN} more)` : '';
   throw new Refusal('foundation.document-invalid', {
-    given: `${what}, at ${place}: ${issue.message}${more}`,
+    given: `${what}, ${places.join('; ')}${more}`,
     allowed: `what \`sparwright schema ${what.split(' ')[0]}\` describes; unknown fields are refused`,
     remedy: 'Correct this place and send the document again',
   });
+}
+
+const SHOWN = 3;
+/** Of several forms that a place may have, what the form nearest to the given one lacks: the one with the fewest faults, then the deepest. */
+function nearest(issue: z.core.$ZodIssue, above: readonly PropertyKey[]): { path: PropertyKey[]; message: string } {
+  const path = [...above, ...issue.path];
+  if (issue.code !== 'invalid_union') return { path, message: issue.message };
+  const forms = issue.errors
+    .filter((faults) => faults.length > 0)
+    .map((faults) => ({
+      count: faults.reduce((n, f) => n + (f.code === 'unrecognized_keys' ? f.keys.length : 1), 0),
+      first: nearest(faults[0]!, path),
+    }))
+    .sort((a, b) => a.count - b.count || b.first.path.length - a.first.path.length);
+  return forms[0]?.first ?? { path, message: issue.message };
 }
