@@ -39,8 +39,8 @@ export function aircraftListSheet(q: {
           { key: 'registration', title: 'Registration', align: 'left' },
           { key: 'model', title: 'Model', align: 'left' },
           { key: 'owner', title: 'Owner', align: 'left' },
-          { key: 'hours', title: 'Total', unit: 'h', align: 'right' },
-          { key: 'landings', title: 'Landings', align: 'right' },
+          { key: 'hours', title: 'Last reading', unit: 'h', align: 'right' },
+          { key: 'landings', title: 'Landings read', align: 'right' },
           { key: 'read', title: 'Read on', align: 'right' },
         ],
         rows: q.rows.map((r) => {

@@ -38,7 +38,7 @@ export const firstSaid = (q: Answering): Said[] =>
 export function answerOf(q: Answering): Span[] {
   const [first, second] = firstSaid(q);
   if (!q.assessments.length)
-    return [t(`No directive adopted by this shop asks anything of ${q.name}, on the papers that we saw.`)];
+    return [t(`No directive has been held against ${q.name} yet: adopt one, and the answer stands here.`)];
   if (!first) {
     const ended = q.assessments.some((a) => a.standing.worst === 'ended');
     return [

@@ -47,7 +47,9 @@ export function about(d: Day, today: Day): string {
 }
 export function arrival(a: outlook.Arrival, today: Day): string {
   if (a.is === 'reached') return 'now';
-  return a.is === 'day' ? about(a.day, today) : `not before ${a.year}`;
+  // A forecast that lies behind us: the reading is old, and the limit may have been flown since.
+  if (a.is === 'day') return a.day <= today ? 'now' : about(a.day, today);
+  return `not before ${a.year}`;
 }
 export function arrivalYear(a: outlook.Arrival): string {
   return a.is === 'reached' ? 'now' : a.is === 'day' ? String(yearOf(a.day)) : `after ${a.year}`;

@@ -75,7 +75,7 @@ describe('the answer', () => {
     );
   });
   it('speaks of the papers seen where nothing is asked', () => {
-    expect(answer(aircraftInput([]))).toMatch(/on the papers that we saw/);
+    expect(answer(aircraftInput([]))).toMatch(/No directive has been held against ZQ-AAA yet/);
     expect(answer(aircraftInput([assessment('spar:left', 'not affected')]))).toMatch(/none of the directives adopted/);
     expect(answer(aircraftInput([assessment('spar:left', 'ended')]))).toMatch(/is ended/);
   });

@@ -62,19 +62,21 @@ export function importRoutes(api: FastifyInstance, desk: Desk): void {
   const { store } = desk;
   const waiting = new Map<string, Waiting>();
 
-  api.post<{ Params: { shop: string } }>('/shops/:shop/import/read', async (request) => {
-    const shop = await store.shops.get(request.params.shop);
-    const part = await request.file();
-    const bytes = part ? await part.toBuffer() : new Uint8Array();
-    const grid = await readGrid(bytes, part?.filename ?? 'no file');
-    const kept = await store.mappings.get(shop.id, shapeOf(grid));
-    const mapping = kept === null ? suggestMapping(grid) : parseMapping(kept);
-    const importId = randomUUID();
-    const sha256 = await store.files.put(bytes, 'application/octet-stream');
-    waiting.set(importId, { shop: shop.id, bytes, grid, sha256 });
-    const oldest = waiting.keys().next().value;
-    if (waiting.size > KEPT && oldest) waiting.delete(oldest);
+  /** What a person sees of a file before anything is decided. What was remembered holds for its shape, not for its sheet or row. */
+  const seen = async (importId: string, { shop, grid }: Waiting) => {
+    const kept = await store.mappings.get(shop, shapeOf(grid));
+    const first = suggestMapping(grid);
+    const known = kept === null ? null : parseMapping(kept);
+    const mapping = known
+      ? { ...known, sheet: first.sheet, header_row: first.header_row, uses: { ...first.uses, ...known.uses } }
+      : first;
     const below = grid.rows.filter((r) => r.row > mapping.header_row);
+    if (below.length === 0)
+      throw new Refusal('intake.no-data', {
+        given: `"${grid.fileName}" has headings and no rows below them`,
+        allowed: 'a file with a log in it',
+        remedy: 'Look whether this is the right file, or the right sheet of it',
+      });
     const heads = grid.rows.find((r) => r.row === mapping.header_row)?.cells ?? [];
     const width = Math.max(heads.length, ...below.slice(0, SAMPLE).map((r) => r.cells.length));
     return {
@@ -84,12 +86,26 @@ export function importRoutes(api: FastifyInstance, desk: Desk): void {
       header: Array.from({ length: width }, (_, i) => heads[i]?.text ?? ''),
       sample: below.slice(0, SAMPLE).map((r) => r.cells.map((c) => c.text)),
       rows: below.length,
-      remembered: kept !== null,
+      remembered: known !== null,
       mapping,
     };
+  };
+
+  api.post<{ Params: { shop: string } }>('/shops/:shop/import/read', async (request) => {
+    const shop = await store.shops.get(request.params.shop);
+    const part = await request.file();
+    const bytes = part ? await part.toBuffer() : new Uint8Array();
+    const grid = await readGrid(bytes, part?.filename ?? 'no file');
+    const importId = randomUUID();
+    const sha256 = await store.files.put(bytes, 'application/octet-stream');
+    const file = { shop: shop.id, bytes, grid, sha256 };
+    waiting.set(importId, file);
+    const oldest = waiting.keys().next().value;
+    if (waiting.size > KEPT && oldest) waiting.delete(oldest);
+    return seen(importId, file);
   });
 
-  const asked = async (shop: string, importId: string, body: unknown) => {
+  const held = (shop: string, importId: string): Waiting => {
     const file = waiting.get(importId);
     if (!file || file.shop !== shop)
       throw new Refusal('server.not-found', {
@@ -97,6 +113,11 @@ export function importRoutes(api: FastifyInstance, desk: Desk): void {
         allowed: 'a file read since the program was started',
         remedy: 'Drop the file again',
       });
+    return file;
+  };
+
+  const asked = async (shop: string, importId: string, body: unknown) => {
+    const file = held(shop, importId);
     const { mapping: input, aircraft: target } = parseDocument(zAsked, body, 'import');
     const mapping = parseMapping(input);
     const known = 'id' in target;
@@ -129,6 +150,12 @@ export function importRoutes(api: FastifyInstance, desk: Desk): void {
   interface Step {
     Params: { shop: string; importId: string };
   }
+  api.post<Step>('/shops/:shop/import/:importId/sheet', async (request) => {
+    const { shop, importId } = request.params;
+    const file = held(shop, importId);
+    const { sheet } = parseDocument(z.strictObject({ sheet: z.string().max(200) }), request.body, 'sheet');
+    return seen(importId, { ...file, grid: await readGrid(file.bytes, file.grid.fileName, sheet) });
+  });
   api.post<Step>('/shops/:shop/import/:importId/preview', async (request) => {
     const { grid, mapping, context } = await asked(request.params.shop, request.params.importId, request.body);
     return preview(grid, mapping, context);

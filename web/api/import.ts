@@ -64,6 +64,8 @@ export interface AircraftChoice {
 
 export const readFile = (shop: string, file: File, sent: (part: number | null) => void) =>
   postFile<ReadFile>(shopPath(shop, 'import', 'read'), file, sent);
+export const readSheet = (shop: string, importId: string, sheet: string) =>
+  post<ReadFile>(shopPath(shop, 'import', importId, 'sheet'), { sheet });
 export const preview = (shop: string, importId: string, mapping: Mapping, aircraft: Target) =>
   post<Preview>(shopPath(shop, 'import', importId, 'preview'), { mapping, aircraft });
 export const commit = (shop: string, importId: string, mapping: Mapping, aircraft: Target) =>

@@ -3,6 +3,7 @@ import { useRef, useState } from 'react';
 import { useLocation } from 'wouter';
 import { post } from '../../api/client.ts';
 import { shopPath } from '../../api/shops.ts';
+import { today } from '../../api/today.ts';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Field, Input } from '../../parts/field.tsx';
 import { given, valuesOf } from '../aircraft/forms/read.ts';
@@ -26,7 +27,13 @@ export function AdoptForm({ shop }: { shop: string }) {
     <section className="sheet no-print" aria-labelledby="adopt">
       <h2 id="adopt">Adopt a directive</h2>
       <p className="soft">
-        A document in YAML or JSON. Its own test cases run first; one that fails them is not adopted.
+        A document in YAML or JSON, one directive at a time. Its own test cases run first; one that fails them is not
+        adopted.
+      </p>
+      <p className="soft">
+        To begin from an example, run <code>npx sparwright example directive</code> in a terminal: each document under{' '}
+        <code>directives:</code> is one. <code>npx sparwright schema directive</code> lists every field that it may
+        hold.
       </p>
       <form
         ref={form}
@@ -48,7 +55,7 @@ export function AdoptForm({ shop }: { shop: string }) {
             )}
           </Field>
           <Input label="Adopted by" name="by" required />
-          <Input label="On" name="on" type="date" required />
+          <Input label="On" name="on" type="date" required value={today()} max={today()} />
           <Field label="The document" whole>
             {(ids) => (
               <textarea

@@ -30,6 +30,7 @@ export function MappingFields({ file }: { file: ReadFile }) {
     file.header.map((_, i) => Object.entries(mapping.columns).find(([, column]) => column === i)?.[0] ?? ''),
   );
   const useColumn = kinds.indexOf('use');
+  const twice = KINDS.filter((k) => k.value !== '' && kinds.filter((other) => other === k.value).length > 1);
   const words = new Set([
     ...Object.keys(mapping.uses ?? {}),
     ...(useColumn < 0 ? [] : file.sample.map((r) => (r[useColumn] ?? '').trim().toLowerCase()).filter(Boolean)),
@@ -79,13 +80,18 @@ export function MappingFields({ file }: { file: ReadFile }) {
             </tbody>
           </table>
         </section>
+        {twice.map((k) => (
+          <p className="notice" role="alert" key={k.value}>
+            Two columns are read as {k.text}: only the first of them counts. Set the other to &ldquo;not used&rdquo;.
+          </p>
+        ))}
       </fieldset>
       <fieldset>
         <legend>How is it written?</legend>
         <div className="fields">
           <Select label="In its dates" name="day_order" options={DAY_ORDERS} value={mapping.day_order} />
-          <Select label="Fraction of an hour after a" name="decimal" options={DECIMALS} value={mapping.decimal} />
-          <Select label="Flights in" name="flight_unit" options={UNITS} value={mapping.flight_unit ?? 'hours'} />
+          <Select label="Decimal sign" name="decimal" options={DECIMALS} value={mapping.decimal} />
+          <Select label="Flight times in" name="flight_unit" options={UNITS} value={mapping.flight_unit ?? 'hours'} />
           {kinds.includes('meter_shows_h') ? (
             <Input label="Name of the meter" name="meter" required value={mapping.meter ?? 'tachometer'} />
           ) : null}

@@ -19,6 +19,7 @@ export function PreviewView({
 }) {
   const { counts } = preview;
   const open = preview.open ?? [];
+  const warned = preview.rows.filter((r) => r.verdict === 'accepted' && r.warning !== undefined).length;
   const ready = open.length === 0 && counts.accepted > 0;
   return (
     <section className="sheet" aria-labelledby="preview">
@@ -36,6 +37,12 @@ export function PreviewView({
             ))}
           </ul>
         </div>
+      ) : null}
+      {warned > 0 ? (
+        <p>
+          <strong>{warned === 1 ? 'One accepted row carries' : `${warned} accepted rows carry`} a warning.</strong> Read{' '}
+          {warned === 1 ? 'it' : 'them'} before you write.
+        </p>
       ) : null}
       <dl className="pairs">
         {Object.entries(preview.totals ?? {}).map(([key, value]) => (

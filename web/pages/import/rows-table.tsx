@@ -21,8 +21,9 @@ function Verdict({ row }: { row: PreviewRow }) {
 
 /** Every row with its number and what becomes of it; the refused ones first to see. */
 export function RowsTable({ preview, header }: { preview: Preview; header: readonly string[] }) {
-  const refused = preview.counts.refused > 0;
-  const [which, setWhich] = useState<'all' | 'refused' | 'warned'>(refused ? 'refused' : 'all');
+  const { refused } = preview.counts;
+  const warned = preview.rows.filter((r) => r.warning !== undefined).length;
+  const [which, setWhich] = useState<'all' | 'refused' | 'warned'>(refused ? 'refused' : warned ? 'warned' : 'all');
   const [all, setAll] = useState(false);
   const chosen = preview.rows.filter(
     (r) => which === 'all' || (which === 'refused' ? r.verdict === 'refused' : r.warning !== undefined),
@@ -34,7 +35,7 @@ export function RowsTable({ preview, header }: { preview: Preview; header: reado
         {(['all', 'refused', 'warned'] as const).map((w) => (
           <label className="choice" key={w}>
             <input type="radio" name="which" checked={which === w} onChange={() => setWhich(w)} />
-            {w === 'all' ? 'All rows' : w === 'refused' ? 'Refused rows' : 'Rows with a remark'}
+            {w === 'all' ? 'All rows' : w === 'refused' ? `Refused rows (${refused})` : `Rows to look at (${warned})`}
           </label>
         ))}
       </div>
