@@ -47,7 +47,7 @@ export async function read(desk: Desk, shopId: string, aircraft: string, query: 
     subjects: [...subjects, 'shop'],
     ...(query.upTo ? { upTo: query.upTo } : {}),
   });
-  const entries = recordEntries(log).filter((e) => e.day <= day);
+  const entries = record.entriesUpTo(recordEntries(log), day);
   const model = record.modelOf({ day, entries, policy: policyOf(shop.settings), invented: shop.invented });
   const documents = await adoptedDirectives(desk, shopId);
   return { shop, day, model, documents, known: log.at(-1)?.number ?? 0 };

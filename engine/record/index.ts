@@ -4,6 +4,7 @@ export { answerRecord, type LifeAnswer, type RecordAnswer } from './answer.ts';
 export { type Call, type CallInput, readCall, zCall } from './call.ts';
 export { type Called, entriesFromCall } from './caller.ts';
 export * from './document.ts';
+export { entriesUpTo } from './known.ts';
 export { lifeOf } from './life.ts';
 export type { Facts, Finding, Gap, Life, RecordModel, Stretch, Thing } from './model.ts';
 export { modelOf, type RecordSource, readRecord } from './read.ts';

@@ -70,7 +70,7 @@ export class Meters {
     }
     let run = shows - dial.shows_s;
     const rolls = dial.fitted?.body.rolls_over_at_h;
-    if (run < 0 && rolls !== undefined) run += seconds(rolls);
+    if (run < 0 && rolls !== undefined) run += turnOf(seconds(rolls));
     if (run < 0) {
       this.#findings.push({
         code: 'record.meter-runs-backwards',
@@ -111,3 +111,10 @@ export class Meters {
 }
 const boundsText = (b: Bounds): string =>
   b.low === b.high ? hoursText(b.low) : `${hoursText(b.low)} to ${hoursText(b.high)}`;
+
+/** A meter said to roll over at its last figure, 999.9 or 9 999.99, turns with the step after it: 1 000 or 10 000 h. */
+function turnOf(rolls_s: number): number {
+  const whole_s = Math.ceil(rolls_s / SECONDS_PER_HOUR) * SECONDS_PER_HOUR;
+  const short_s = whole_s - rolls_s;
+  return short_s === SECONDS_PER_HOUR / 10 || short_s === SECONDS_PER_HOUR / 100 ? whole_s : rolls_s;
+}

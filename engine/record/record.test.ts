@@ -205,6 +205,10 @@ describe('meters', () => {
     ]);
     expect(hours(m)).toEqual(exact(1080));
   });
+  it.each([999.9, 999.99, 1000])('said to roll over at %s h, they turn at 1 000 h', (rolls_over_at_h) => {
+    const m = [aircraft(), P, dial('2000-01-01', { rolls_over_at_h }), shows('2004-01-01', 999.5)];
+    expect(hours(model([...m, shows('2005-01-01', 0.4)]))).toEqual(exact(1000.4));
+  });
   it('that are changed on the day of a reading lose nothing; between readings, the days between are open', () => {
     const start = [aircraft(), P, dial('2000-01-01', {}), shows('2004-01-01', 900)];
     const n = (day: string) => [
