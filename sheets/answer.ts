@@ -95,6 +95,8 @@ export function when(q: Answering, a: Assessment): Span[] {
         : dueWords(a.treatAs);
   const about = aboutWords(a, q.outlooks.get(keyOf(a)), q.day);
   if (!about) return [f(at)];
+  if (about === 'now')
+    return [f(at), t(' beyond the last reading, '), f('which may be flown by now: read the meter first')];
   return [f(at), t(about.startsWith('not before') ? ', ' : ', about '), f(about)];
 }
 export function couldBecome(q: Answering, { a, plural }: Said): Span[] {

@@ -47,7 +47,7 @@ const VALID_DAYS = 180;
 /** When the letter expires: today if anything is due, else by the first reading that falls due, and by a day. */
 export function expiry(all: readonly Assessment[], today: Day): string {
   if (all.some(atOnce)) return 'today only';
-  const days = all.flatMap((a) => a.treatAs.dueAt.day ?? []);
+  const days = all.flatMap((a) => [a.treatAs.dueAt.day ?? [], a.alternative?.expires ?? []].flat());
   const until = days.reduce((a, b) => earlier(a, b), addDays(today, VALID_DAYS));
   const readings = all.map((a) => a.treatAs).filter(reading);
   const [h, n] = [' h', ''].map((unit) => least(readings.filter((e) => reading(e).endsWith(' h') === (unit === ' h'))));

@@ -64,7 +64,7 @@ export function letterSheet(q: LetterInput): Letter {
     },
     working: own.flatMap((a) => shownSteps(a.working)),
     warnings: [],
-    caution: `${seenWords(parts)} ${othersWords(others)}${caution(invented)} This letter is not a logbook entry. It is valid ${expiry(all, q.day)}.`,
+    caution: `${seenWords(parts)} ${othersWords(others)}${caution(invented)} This letter is not a logbook entry. It is valid ${expiry([...own, ...rest], q.day)}.`,
     provenance: {
       known: invented ? 'invented' : 'read',
       evidence: evidenceOf(q.parts.length ? q.parts : [q.aircraft]),

@@ -43,6 +43,7 @@ export function assessAll(directives: readonly DirectiveDocument[], model: Recor
 /**
  * A stored answer's standing on another day, where only the calendar moves on. Flying is as of the answer;
  * of a calendar limit the later day is held again. Never softer than what was stored, unless the day lies before it.
+ * Past the last day of an approved alternative nothing of the stored answer holds: due until it is computed again.
  */
 export function standingOn(a: Assessment, day: Day): { worst: Standing; best: Standing } {
   const move = (e: EndOfAnswer): Standing => {
@@ -52,5 +53,7 @@ export function standingOn(a: Assessment, day: Day): { worst: Standing; best: St
       left < 0 ? 'overdue' : left === 0 ? 'due' : left <= a.soon_days ? 'soon due' : e.standing;
     return worseOf(e.standing, calendar);
   };
-  return { worst: move(a.treatAs), best: move(a.couldBecome) };
+  const held = { worst: move(a.treatAs), best: move(a.couldBecome) };
+  const lapsed = a.alternative?.expires != null && day > a.alternative.expires;
+  return lapsed ? { ...held, worst: worseOf('due', held.worst) } : held;
 }

@@ -136,6 +136,16 @@ describe('a spar of the record', () => {
     expect(standingOn(a!, '2024-01-01' as Day).worst).toBe('due');
     expect(standingOn(a!, '2024-01-02' as Day).worst).toBe('overdue');
   });
+  it('on another day an approved alternative may have run out', () => {
+    const body = { reference: 'R', directive: 'T-1', action: 'look', conditions: 'c', ends_action: true };
+    const with_ = (more: object) =>
+      one(rule({ first: H(100) }), [entry('alternative', 'sp', '2021-01-01', { ...body, ...more })])[0]!;
+    const a = with_({ expires: '2022-06-30' });
+    expect(a.alternative!.expires).toBe('2022-06-30');
+    expect(standingOn(a, '2022-06-30' as Day).worst).toBe('ended');
+    expect(standingOn(a, '2022-07-01' as Day).worst).toBe('due');
+    expect(standingOn(with_({}), '2030-01-01' as Day).worst).toBe('ended');
+  });
   it('on another day "soon" is the shop\'s own figure', () => {
     const d = readDirective(rule({ first: { months: 48, is: 'at', since: 'effective' } }));
     const model = modelOf(readRecord({ ...smallRecord(), policy: { soon_days: 30 } }));

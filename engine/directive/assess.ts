@@ -96,7 +96,12 @@ function frame(at: Setting, verdict: Verdict, ends: { worst: EndOfAnswer; best: 
       : null,
     papers: [],
     alternative: alternative
-      ? { reference: alternative.body.reference, conditions: alternative.body.conditions, entry: alternative.id }
+      ? {
+          reference: alternative.body.reference,
+          conditions: alternative.body.conditions,
+          entry: alternative.id,
+          expires: (alternative.body.expires as Day | undefined) ?? null,
+        }
       : null,
     soon_days: life.policy.soon_days,
     ferry: action.ferry ?? 'not stated',

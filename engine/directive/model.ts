@@ -81,7 +81,13 @@ export interface Assessment {
   } | null;
   readonly papers: readonly PaperWanted[];
   /** Approved alternative in force, if one counts. */
-  readonly alternative: { readonly reference: string; readonly conditions: string; readonly entry: string } | null;
+  readonly alternative: {
+    readonly reference: string;
+    readonly conditions: string;
+    readonly entry: string;
+    /** Last day on which it holds; null: it bears none. */
+    readonly expires: Day | null;
+  } | null;
   /** Days ahead that the shop calls soon, so that the answer can be held against a later day. */
   readonly soon_days: number;
   readonly ferry: 'allowed' | 'limited' | 'forbidden' | 'not stated';
