@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { parseDocument } from './document.ts';
+import { parseDocument, zHours } from './document.ts';
 import { isRefusal } from './refusal.ts';
 
 const zForm: z.ZodType = z.lazy(() =>
@@ -41,4 +41,10 @@ describe('a refused document', () => {
     expect(said).not.toContain('more)');
   });
   it('takes what fits', () => expect(given({ name: 'a', first: { landings: 1, is: 'at' } })).toBe('taken'));
+});
+
+it('hours that no aircraft has flown are refused, in every writing', () => {
+  for (const h of [1_000_000, '1000000', '999999:59', -1_000_000]) expect(zHours.safeParse(h).success).toBe(true);
+  for (const h of [1e12, 1_000_001, '1000001', '1000001:00', -1_000_001])
+    expect(zHours.safeParse(h).error?.issues[0]?.message).toContain('at most 1000000 hours');
 });

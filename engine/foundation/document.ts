@@ -5,13 +5,17 @@ import { Refusal } from './refusal.ts';
 /** Schema pieces shared by every document that goes in. */
 export const zDay = z
   .string()
-  .refine(isDay, 'is not a day as YYYY-MM-DD')
+  .refine(isDay, 'is not a day as YYYY-MM-DD from 1900 to 2199')
   .transform((d) => d as Day)
   .meta({ description: 'Calendar day, YYYY-MM-DD', format: 'date' });
+
+/** More than a century without a stop: no part of an aircraft has flown it. */
+const MOST_H = 1_000_000;
 
 /** Hours as decimal number, decimal text or clock text; kept as written, read with `parseHours`. */
 export const zHours = z
   .union([z.number(), z.string().regex(/^-?\d+(\.\d+)?$|^-?\d+:[0-5]\d(:[0-5]\d)?$/)])
+  .refine((h) => Math.abs(Number(String(h).split(':')[0])) <= MOST_H, `must be at most ${MOST_H} hours`)
   .meta({ description: 'Hours: 1234.5 or "1234:30"' });
 
 /** The first complaints of a schema, as a refusal that names their places in the document. */

@@ -43,8 +43,16 @@ interface InputProps {
   readonly min?: string;
   readonly max?: string;
   readonly list?: string;
+  readonly maxLength?: number;
   readonly set?: (value: string) => void;
 }
+
+/** What no form of this program can mean, refused before it is sent; a field may say less. */
+const BOUNDS = {
+  text: { maxLength: 200 },
+  number: { max: '10000000' },
+  date: { min: '1900-01-01', max: '2199-12-31' },
+} as const;
 
 /** An input of a form: kept by the browser, or by `value` and `set`. */
 export function Input({ label, unit, hint, whole, value, set, type = 'text', ...rest }: InputProps) {
@@ -60,6 +68,7 @@ export function Input({ label, unit, hint, whole, value, set, type = 'text', ...
           inputMode={type === 'number' ? 'decimal' : undefined}
           defaultValue={set ? undefined : value}
           {...held}
+          {...BOUNDS[type]}
           {...rest}
         />
       )}

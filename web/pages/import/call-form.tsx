@@ -53,13 +53,22 @@ export function CallQuestions() {
           <Input label="Model" name="model" required />
           <Input label="Serial" name="serial" hint="If the caller has it" />
           <Input label="Caller" name="caller" hint="Name, for the paper trail" />
-          <Input label="Day of the call" name="day" type="date" required value={today()} />
+          <Input label="Day of the call" name="day" type="date" required value={today()} max={today()} />
         </div>
       </fieldset>
       <fieldset>
         <legend>1. What is the total now, and on which meter?</legend>
         <div className="fields">
-          <Input label="Total" unit="h" name="total_h" type="number" step="0.01" min="0" hint="Empty: unknown" />
+          <Input
+            label="Total"
+            unit="h"
+            name="total_h"
+            type="number"
+            step="0.01"
+            min="0"
+            max="1000000"
+            hint="Empty: unknown"
+          />
           <Select label="Read from" name="meter" options={METERS} />
           <Input label="Landings" name="landings" type="number" step="1" min="0" hint="If they are counted" />
         </div>

@@ -18,6 +18,8 @@ export function AccomplishedForm({ shop, aircraft, choices }: EntryFormProps) {
       button="Write the accomplishment"
       entries={(v) => {
         const name = v.text('signer');
+        const finding = slugOf(v.text('finding') ?? 'none');
+        if (finding === '') throw new Error('Say in letters what was found: none, or for example crack.');
         return [
           {
             id: newId(),
@@ -29,7 +31,7 @@ export function AccomplishedForm({ shop, aircraft, choices }: EntryFormProps) {
               directive: number,
               issue: chosen?.issue,
               action: v.text('action'),
-              finding: slugOf(v.text('finding') ?? 'none'),
+              finding,
               method: v.text('method'),
               total_h: v.number('total_h'),
               signer: name ? given({ name, certificate: v.text('certificate') }) : undefined,

@@ -19,6 +19,10 @@ export function PaperFoundForm({ shop, aircraft, choices }: EntryFormProps) {
         const hours = v.number('hours_h');
         const from = v.text('from') ?? '';
         const to = v.text('to');
+        if (to !== undefined && to < from)
+          throw new Error('The paper ends before it begins: put the earlier day first.');
+        if (hours === undefined && v.number('landings') !== undefined)
+          throw new Error('Landings need the hours flown with them: fill in both, or leave the landings empty.');
         if (hours === undefined)
           return [{ ...common, id: newId(), day: from, kind: 'use', body: given({ from, to, use: v.text('use') }) }];
         const body = given({ from, hours_h: hours, landings: v.number('landings'), use: v.text('use') });

@@ -29,6 +29,26 @@ export const slugOf = (text: string): string =>
     .replaceAll(/^[^a-z]+|_+$/g, '')
     .slice(0, 40);
 
+/** The figures of a reading; says in words what is missing before it is sent. */
+export function readingOf(v: Values): Record<string, unknown> {
+  const [total_h, landings, shows_h] = [v.number('total_h'), v.number('landings'), v.number('shows_h')];
+  const meter = slugOf(v.text('meter') ?? '');
+  if (total_h === undefined && landings === undefined && shows_h === undefined)
+    throw new Error('Fill in the total in the book, the landings, or what the meter shows.');
+  if (shows_h !== undefined && meter === '')
+    throw new Error('Say which meter shows it, in letters: tachometer, for example.');
+  if (v.text('meter') !== undefined && shows_h === undefined)
+    throw new Error('Fill in what the meter shows, or leave the meter empty.');
+  return given({ total_h, landings, meter: shows_h === undefined ? undefined : meter, shows_h });
+}
+
+/** A photograph is a picture; a letter or a list belongs to the papers. */
+export function pictureOf(file: File | undefined): File | undefined {
+  if (file && !file.type.startsWith('image/'))
+    throw new Error(`"${file.name}" is no picture. Choose a photograph, or leave it out.`);
+  return file;
+}
+
 let count = 0;
 export const newId = (): string => {
   count += 1;

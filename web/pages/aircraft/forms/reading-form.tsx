@@ -2,7 +2,7 @@ import { Input } from '../../../parts/field.tsx';
 import { Day, Paper, paperOf } from './common.tsx';
 import { EntryForm } from './entry-form.tsx';
 import type { EntryFormProps } from './props.ts';
-import { given, newId } from './read.ts';
+import { newId, readingOf } from './read.ts';
 
 export function ReadingForm({ shop, aircraft, choices }: EntryFormProps) {
   return (
@@ -17,20 +17,15 @@ export function ReadingForm({ shop, aircraft, choices }: EntryFormProps) {
           day: v.text('day') ?? '',
           kind: 'reading',
           ...paperOf(v),
-          body: given({
-            total_h: v.number('total_h'),
-            landings: v.number('landings'),
-            meter: v.text('meter'),
-            shows_h: v.number('shows_h'),
-          }),
+          body: readingOf(v),
         },
       ]}
     >
       <Day choices={choices} />
-      <Input label="Total in the book" unit="h" name="total_h" type="number" step="0.01" min="0" />
+      <Input label="Total in the book" unit="h" name="total_h" type="number" step="0.01" min="0" max="1000000" />
       <Input label="Landings" name="landings" type="number" step="1" min="0" />
       <Input label="Meter" name="meter" hint="Only with what it shows" list="meters" />
-      <Input label="Meter shows" unit="h" name="shows_h" type="number" step="0.01" min="0" />
+      <Input label="Meter shows" unit="h" name="shows_h" type="number" step="0.01" min="0" max="1000000" />
       <datalist id="meters">
         {choices?.meters.map((m) => (
           <option key={m} value={m} />

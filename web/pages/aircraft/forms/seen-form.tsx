@@ -3,7 +3,7 @@ import { Field, Input, Select } from '../../../parts/field.tsx';
 import { Day, Part } from './common.tsx';
 import { EntryForm } from './entry-form.tsx';
 import type { EntryFormProps } from './props.ts';
-import { given, newId } from './read.ts';
+import { given, newId, pictureOf } from './read.ts';
 
 const WHAT = [
   { value: 'stamp', text: 'stamp' },
@@ -21,7 +21,7 @@ export function SeenForm({ shop, aircraft, choices }: EntryFormProps) {
       title="Something seen on the aircraft"
       button="Write what was seen"
       entries={async (v) => {
-        const photograph = v.file('photograph');
+        const photograph = pictureOf(v.file('photograph'));
         const kept = photograph ? await keepFile(shop, photograph) : undefined;
         return [
           {
