@@ -47,12 +47,19 @@ function outlooksOf(
 
 /** Lives, standings and dates of one aircraft under all directives given. @throws Refusal `server.not-found` */
 export function answersFor(
-  model: record.RecordModel,
+  read: record.RecordModel,
   documents: readonly directive.DirectiveDocument[],
   aircraft: string,
   day: Day,
   options: outlook.OutlookOptions = {},
 ): Answers {
+  const absent = directive.partsAbsent(documents, read, aircraft, day).map(({ directive: number, what }) => ({
+    code: 'directive.part-not-on-record',
+    text: `${number} looks at the ${what.replaceAll('_', ' ')}, and no entry says that one is fitted: nothing is computed for it.`,
+    entries: [],
+    remedy: 'Look whether it has one and record it; until then treat it as due',
+  }));
+  const model = { ...read, findings: [...read.findings, ...absent] };
   const thing = model.things.get(aircraft);
   if (thing?.kind !== 'aircraft')
     throw new Refusal('server.not-found', {

@@ -57,6 +57,7 @@ export function aircraftSheet(given: AircraftInput): Sheet {
     outlooks: q.outlooks,
     day: q.day,
     uncounted: uncounted(q.lives.get(q.thing.id)),
+    absent: q.record.findings.flatMap((x) => (x.code === 'directive.part-not-on-record' ? [x.text] : [])),
   };
   const first = bitesFirst(q.assessments, q.outlooks)[0];
   const lives = [q.thing, ...q.parts].flatMap((x) => q.lives.get(x.id) ?? []);

@@ -26,6 +26,8 @@ export interface Answering {
   readonly day: Day;
   /** No count of landings is before us: how far over the worse side stands says nothing then. */
   readonly uncounted?: boolean;
+  /** What no answer could be given for: a directive looks at a part that is not on record. */
+  readonly absent?: readonly string[];
 }
 /** An answer is read out on the telephone: beyond this, what comes next is left to the table below it. */
 export const LONG = 190;
@@ -37,6 +39,8 @@ export const firstSaid = (q: Answering): Said[] =>
 /** One sentence for the telephone: what bites first, whichever directive; then what papers could change, then the next. */
 export function answerOf(q: Answering): Span[] {
   const [first, second] = firstSaid(q);
+  const [absent] = q.absent ?? [];
+  if (!first && absent !== undefined) return [t(`Treat ${q.name} as `), f('due'), t(`, not computed: ${absent}`)];
   if (!q.assessments.length)
     return [t(`No directive has been held against ${q.name} yet: adopt one, and the answer stands here.`)];
   if (!first) {

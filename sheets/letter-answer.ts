@@ -1,5 +1,5 @@
 import { addDays, type Day, type directive, earlier } from '../engine/index.ts';
-import { type Answering, couldBecome, firstSaid, firstSentence, LONG, next, when } from './answer.ts';
+import { type Answering, answerOf, couldBecome, firstSaid, firstSentence, LONG, next, when } from './answer.ts';
 import { day as dayWords, plain } from './display.ts';
 import { say, t } from './frame.ts';
 import type { Span } from './model.ts';
@@ -10,6 +10,7 @@ export function letterAnswer(q: Answering, number: string, document: directive.D
   const said = firstSaid(q);
   const first = said[0];
   const own = said.find((s) => s.a.directive === number);
+  if (!first && q.absent?.length) return answerOf(q);
   if (!first) return [t(`On the papers that we saw, ${asksNothing(q, number, document)}`)];
   if (first === own) {
     const second = said[1];
@@ -37,6 +38,8 @@ function asksNothing(q: Answering, number: string, document: directive.Directive
   if (own.some((a) => a.standing.worst === 'ended')) return `all that ${number} asked of ${q.name} is ended.`;
   const why = [...new Set(own.filter((a) => !isOpen(a)).map((a) => a.affected.because))].filter(Boolean);
   if (why.length) return `${number} does not affect ${q.name}: ${why.slice(0, 2).join('; ')}.`;
+  const absent = q.absent?.find((text) => text.startsWith(`${number} `));
+  if (absent !== undefined) return `${absent} Treat it as due until one is seen.`;
   const looks = [...new Set((document?.actions ?? []).map((a) => plain(a.looks_at)))];
   return looks.length
     ? `${number} asks nothing of ${q.name}: no ${looks.slice(0, 2).join(' and no ')} is recorded on it.`

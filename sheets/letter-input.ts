@@ -22,6 +22,8 @@ export interface LetterInput {
   readonly assessments: readonly Assessment[];
   readonly outlooks: Outlooks;
   readonly directive: string;
+  /** What nothing could be computed for, as the part is not on record. */
+  readonly absent?: readonly string[];
   readonly documents: readonly directive.DirectiveDocument[];
   readonly prices: readonly PriceItem[];
   /** The money of the price list, as the shop writes it. */

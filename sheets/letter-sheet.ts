@@ -30,6 +30,7 @@ export function letterSheet(q: LetterInput): Letter {
     outlooks,
     day: q.day,
     uncounted: uncounted(life),
+    absent: q.absent ?? [],
   };
   const open = bitesFirst(handed(own, things), outlooks);
   const all = bitesFirst(handed([...own, ...rest], things), outlooks);

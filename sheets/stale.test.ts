@@ -4,8 +4,9 @@ import { aircraftSheet } from './aircraft-sheet.ts';
 import { arrival } from './display.ts';
 import { say } from './frame.ts';
 import { expiry } from './letter-answer.ts';
+import { letterSheet } from './letter-sheet.ts';
 import { keyOf } from './standing.ts';
-import { aircraftInput, assessment, outlookIn, TODAY } from './testing/case.ts';
+import { aircraftInput, assessment, letterInput, outlookIn, TODAY } from './testing/case.ts';
 
 describe('a forecast that lies behind us', () => {
   it('reads now, whatever the day', () => {
@@ -34,3 +35,19 @@ const nothing = {
   left: null,
   dueAt: { total_s: null, landings: null, day: null, now: false },
 };
+
+describe('a part that is not on record', () => {
+  const text = 'W-14 looks at the strut, and no entry says that one is fitted: nothing is computed for it.';
+  const finding = { code: 'directive.part-not-on-record', text, entries: [], remedy: 'Look' };
+  it('never reads as nothing asked', () => {
+    const given = aircraftInput([]);
+    const sheet = aircraftSheet({ ...given, record: { ...given.record, findings: [finding] } });
+    expect(say(sheet.answer)).toBe(`Treat ZQ-AAA as due, not computed: ${text}`);
+    expect(say(letterSheet(letterInput([], new Map(), { absent: [text] })).answer)).toContain('as due, not computed');
+  });
+  it('in a letter where something else comes first, is due until seen', () => {
+    const other = assessment('spar:left', 'not yet due', 'not yet due', 20, { directive: 'W-9' });
+    const letter = letterSheet(letterInput([other], new Map(), { absent: [text] }));
+    expect(say(letter.answer)).toContain('Treat it as due until one is seen.');
+  });
+});

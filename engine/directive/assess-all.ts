@@ -1,7 +1,9 @@
 import { type Day, daysBetween } from '../foundation/day.ts';
-import { type Life, lifeOf, type RecordModel } from '../record/index.ts';
+import { SETTLED } from '../foundation/region/index.ts';
+import { type Life, lifeOf, type RecordModel, type Thing } from '../record/index.ts';
+import { affected, groupsOf } from './affected.ts';
 import { assess } from './assess.ts';
-import type { DirectiveDocument, Standing } from './document.ts';
+import type { DirectiveDocument, Group, Standing } from './document.ts';
 import { cutsOf } from './history.ts';
 import { mixOf } from './mix.ts';
 import type { Assessment, EndOfAnswer } from './model.ts';
@@ -39,6 +41,54 @@ export function assessAll(directives: readonly DirectiveDocument[], model: Recor
   }
   return out;
 }
+
+export interface PartAbsent {
+  readonly directive: string;
+  /** The kind of part it looks at, of which this aircraft has none on paper. */
+  readonly what: string;
+}
+/**
+ * Kinds of part that a directive looks at and that no entry puts into this aircraft, where the rule may affect it:
+ * a part that nobody wrote down is not a part that is not there. Only the model, serial and making are asked, as the
+ * rest of a group tells of the part.
+ */
+export function partsAbsent(
+  directives: readonly DirectiveDocument[],
+  model: RecordModel,
+  aircraft: string,
+  day: Day,
+): PartAbsent[] {
+  const all = [...model.things.values()];
+  const thing = model.things.get(aircraft);
+  if (thing?.kind !== 'aircraft') return [];
+  const aboard = new Set(['aircraft', ...all.flatMap((t) => (t.aircraft === aircraft ? [t.what] : []))]);
+  const rules = inForce(directives, day).filter((d) => d.effective <= day);
+  const found = rules.flatMap((directive) =>
+    directive.actions
+      .filter((action) => !aboard.has(action.looks_at) && !action.started_by?.length)
+      .filter((action) => mayAffect(groupsOf(directive, action.affects), thing))
+      .map((action) => ({ directive: directive.number, what: action.looks_at })),
+  );
+  return [...new Map(found.map((x) => [`${x.directive}|${x.what}`, x])).values()];
+}
+
+const never = (): never => {
+  throw new TypeError('no condition is asked of an aircraft');
+};
+const mayAffect = (groups: readonly Group[], aircraft: Thing): boolean =>
+  affected(
+    groups.map((g) => ({ models: g.models, built_before: g.built_before, built_from: g.built_from })),
+    {
+      model: aircraft.attributes.model?.value,
+      serial: aircraft.attributes.serial?.value,
+      built: aircraft.built ?? undefined,
+      kits: [],
+      region: SETTLED,
+      facts: {},
+      conditionOf: never,
+      forms: () => ({ constant: 0, terms: [] }),
+    },
+  ).answer !== 'no';
 
 /**
  * A stored answer's standing on another day, where only the calendar moves on. Flying is as of the answer;

@@ -2,7 +2,7 @@
 export { affected, type Candidate, type Verdict } from './affected.ts';
 export { answerDirective, type DirectiveAnswer, zDirectiveQuestion } from './answer.ts';
 export { assess } from './assess.ts';
-export { assessAll, inForce, standingOn } from './assess-all.ts';
+export { assessAll, inForce, type PartAbsent, partsAbsent, standingOn } from './assess-all.ts';
 export { type CaseResult, runCases } from './cases.ts';
 export * from './document.ts';
 export { cutsOf } from './history.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { modelOf, readRecord } from '../record/index.ts';
-import { type Assessment, assessAll, type DirectiveInput, readDirective } from './index.ts';
+import { type Assessment, assessAll, type DirectiveInput, partsAbsent, readDirective } from './index.ts';
 import { entry, flownAs, rule, smallRecord } from './testing/rule.ts';
 
 type Entry = Record<string, unknown> & { kind: string; subject: string };
@@ -171,4 +171,24 @@ describe('a name or serial that only reads otherwise is treated as affected', ()
     ['the excluded part number itself', { not_part_numbers: ['P-1'] }],
     ['a serial outside', { models: [{ model: 'M', serials: [{ from: 'SN 0150', to: 'SN 0250' }] }] }],
   ])('%s: not affected', (_, affects) => expect(standing(affects).worst).toBe('not affected'));
+});
+
+describe('a part that nobody wrote down', () => {
+  const absent = (d: DirectiveInput, more: readonly object[] = []) => {
+    const model = modelOf(readRecord(smallRecord(more)));
+    return partsAbsent([readDirective(d)], model, 'ac', model.day);
+  };
+  const strut = (over: Partial<DirectiveInput> = {}) => rule({ looks_at: 'strut', first: hours(10, 'new') }, over);
+  it('is named, with the directive that looks at it', () =>
+    expect(absent(strut())).toEqual([{ directive: 'T-1', what: 'strut' }]));
+  it('is not named where it is fitted, or where the rule surely affects another aircraft', () => {
+    const fitted = [
+      entry('part', 'st', '2010-01-01', { part: 'strut', hand: 'left' }),
+      entry('fitment', 'st', '2010-01-01', { into: 'ac', place: 'left_strut' }),
+    ];
+    expect(absent(strut(), fitted)).toEqual([]);
+    expect(absent(strut({ affects: { models: [{ model: 'N' }] } }))).toEqual([]);
+    expect(absent(strut({ effective: '2023-01-01' }))).toEqual([]);
+    expect(absent(strut({ affects: { models: [{ model: 'M' }] } }))).toHaveLength(1);
+  });
 });

@@ -47,6 +47,7 @@ export function letterOf(g: Gathered, about: string, number: string): Letter {
     outlooks: g.outlooks,
     directive: about,
     documents: g.documents,
+    absent: g.model.findings.flatMap((x) => (x.code === 'directive.part-not-on-record' ? [x.text] : [])),
     prices: settings.prices ?? [],
     currency: settings.currency,
     listChecked: checked ? { day: checked.day, by: (checked.body as { by: string }).by } : null,
