@@ -3,7 +3,7 @@ import { WORDS, type Word } from '../server/answer.ts';
 
 /** @throws Refusal `cli.word-unknown` */
 export function wordOf(given: string): Word {
-  if (given in WORDS) return given as Word;
+  if (Object.hasOwn(WORDS, given)) return given as Word;
   throw new Refusal('cli.word-unknown', {
     given: `"${given}"`,
     allowed: Object.keys(WORDS).join(', '),
