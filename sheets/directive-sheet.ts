@@ -1,5 +1,5 @@
 import { type Day, directive } from '../engine/index.ts';
-import { count, day as dayWords } from './display.ts';
+import { count, datesInWords, day as dayWords } from './display.ts';
 import { emptySheet, f, type ShopNamed, t } from './frame.ts';
 import type { Sheet } from './model.ts';
 
@@ -44,11 +44,22 @@ export function directiveSheet(q: DirectiveInput): Sheet {
           t(`${d.number} asks for `),
           f(count(d.actions.length, 'action')),
           t(`, in force from ${dayWords(d.effective)}. `),
-          t(q.cases.length ? `All ${count(q.cases.length, 'case')} come out as written.` : 'It brings no test case.'),
+          t(
+            q.cases.length
+              ? q.cases.length === 1
+                ? 'Its one test case comes out as written.'
+                : `All ${count(q.cases.length, 'case')} come out as written.`
+              : 'It brings no test case.',
+          ),
         ],
     because: d.unsafe_condition ?? d.title,
     blocks: [
-      ...q.readBack.map((r) => ({ block: 'prose' as const, title: r.heading, paragraphs: [], list: r.sentences })),
+      ...q.readBack.map((r) => ({
+        block: 'prose' as const,
+        title: r.heading,
+        paragraphs: [],
+        list: r.sentences.map(datesInWords),
+      })),
       {
         block: 'table',
         title: 'Its own test cases',

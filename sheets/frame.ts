@@ -22,7 +22,7 @@ export function describe(a: record.Thing): string {
   return [
     [at('type'), at('model')].filter(Boolean).join(' '),
     serial && `serial ${serial}`,
-    a.built && `built ${a.built.slice(0, 4)}`,
+    a.built && `${a.identity === 'assumed' ? 'year built not known, counted from' : 'built'} ${a.built.slice(0, 4)}`,
   ]
     .filter(Boolean)
     .join(', ');

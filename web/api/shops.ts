@@ -8,6 +8,13 @@ export interface Shop {
   readonly aircraft: number;
 }
 
-export const useShops = () => useQuery({ queryKey: ['shops'], queryFn: () => get<readonly Shop[]>('/api/shops') });
+/** Asked again while a page is open, so that the page can say when the program is gone. */
+const AGAIN_MS = 10_000;
+export const useShops = () =>
+  useQuery({
+    queryKey: ['shops'],
+    queryFn: () => get<readonly Shop[]>('/api/shops'),
+    refetchInterval: AGAIN_MS,
+  });
 export const shopPath = (shop: string, ...rest: readonly string[]) =>
   ['/api/shops', encodeURIComponent(shop), ...rest.map(encodeURIComponent)].join('/');

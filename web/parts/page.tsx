@@ -1,4 +1,6 @@
+import { useQueryClient } from '@tanstack/react-query';
 import { type ReactNode, useEffect, useRef } from 'react';
+import { ServerGone } from '../api/client.ts';
 import { useShops } from '../api/shops.ts';
 import { type OpenAircraft, Path } from './path.tsx';
 
@@ -18,6 +20,13 @@ export function Page({
 }) {
   const main = useRef<HTMLElement>(null);
   const shops = useShops();
+  const queries = useQueryClient();
+  const gone = shops.error instanceof ServerGone;
+  const wasGone = useRef(false);
+  useEffect(() => {
+    if (wasGone.current && !gone) void queries.invalidateQueries();
+    wasGone.current = gone;
+  }, [gone, queries]);
   const invented = shops.data?.find((s) => s.id === shop)?.invented ?? false;
   useEffect(() => {
     if (first) {
@@ -37,6 +46,14 @@ export function Page({
         <Path shop={shop} aircraft={aircraft} />
         <main id="main" tabIndex={-1} ref={main}>
           {invented ? <p className="invented">Invented demonstration data</p> : null}
+          {gone ? (
+            <div className="notice" role="alert">
+              <p>
+                <strong>Sparwright does not answer: what this page shows may be old.</strong> Start it again with npm
+                start; the page notices by itself.
+              </p>
+            </div>
+          ) : null}
           {children}
         </main>
       </div>
