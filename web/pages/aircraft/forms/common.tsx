@@ -13,7 +13,7 @@ export function Day({ choices, label = 'Day' }: { choices: Choices | undefined; 
   return <Input label={label} name="day" type="date" required max={choices?.day ?? ''} value={choices?.day ?? ''} />;
 }
 
-/** The part, or the aircraft itself where its parts are not known. */
+/** The part, chosen by name and never by chance; the aircraft itself where its parts are not known. */
 export function Part({
   choices,
   aircraft,
@@ -24,8 +24,18 @@ export function Part({
   whole?: boolean;
 }) {
   const parts = (choices?.parts ?? []).map((p) => ({ value: p.id, text: p.name }));
-  const options = whole || parts.length === 0 ? [{ value: aircraft, text: 'The aircraft itself' }, ...parts] : parts;
-  return <Select label="Part" name="subject" required options={options} />;
+  const itself = { value: aircraft, text: 'The aircraft itself' };
+  const options =
+    parts.length === 0 ? [itself] : [{ value: '', text: 'please choose' }, ...parts, ...(whole ? [itself] : [])];
+  return (
+    <Select
+      label="Part"
+      name="subject"
+      required
+      options={options}
+      {...(whole ? { hint: 'One entry for each part that was worked on' } : {})}
+    />
+  );
 }
 
 export function Paper() {

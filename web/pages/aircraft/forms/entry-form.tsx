@@ -19,7 +19,11 @@ export function EntryForm({
 }) {
   const [said, setSaid] = useState('');
   const [failed, setFailed] = useState<unknown>(null);
-  const write = useWriteEntries(shop, () => setSaid('Written to the log. The answer above is computed anew.'));
+  const write = useWriteEntries(shop, () =>
+    setSaid(
+      'Written to the log. The answer above is computed anew; what does not fit stands under Found in the papers.',
+    ),
+  );
   const send = async (form: HTMLFormElement) => {
     setSaid('');
     setFailed(null);
@@ -34,6 +38,10 @@ export function EntryForm({
     <details className="form">
       <summary>{title}</summary>
       <form
+        onChange={() => {
+          setSaid('');
+          setFailed(null);
+        }}
         onSubmit={(e) => {
           e.preventDefault();
           void send(e.currentTarget);
