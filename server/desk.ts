@@ -1,5 +1,5 @@
 import { type Day, directive, type outlook, parseDay, record } from '../engine/index.ts';
-import type { Store } from '../store/index.ts';
+import type { LogEntry, Store } from '../store/index.ts';
 import { type Answers, answersFor } from './answers.ts';
 import { recordEntries } from './entries.ts';
 
@@ -38,16 +38,28 @@ interface Asked {
   readonly upTo?: number;
 }
 
+/**
+ * An entry that was written to the wrong aircraft is corrected by one of another: here it no longer stands, there it
+ * corrects nothing that is known.
+ */
+export function ownCorrections(log: readonly LogEntry[], standing: readonly LogEntry[]): LogEntry[] {
+  const kept = new Set(standing.map((e) => e.number));
+  const newestFirst = [...log].sort((a, b) => b.number - a.number);
+  for (const e of newestFirst) if (kept.has(e.number) && e.replaces !== undefined) kept.add(e.replaces);
+  const mine = log.filter((e) => kept.has(e.number));
+  const known = new Set(mine.map((e) => e.number));
+  return mine.map(({ replaces, ...e }) => (replaces !== undefined && known.has(replaces) ? { ...e, replaces } : e));
+}
+
 /** The record of an aircraft and of everything that ever sat in it, as the log knows it; nothing assessed yet. */
 export async function read(desk: Desk, shopId: string, aircraft: string, query: Asked = {}) {
   const shop = await desk.store.shops.get(shopId);
   const day = dayOf(desk, query.day);
   const subjects = await desk.store.aircraft.circle(shopId, aircraft);
-  const log = await desk.store.log.read(shopId, {
-    subjects: [...subjects, 'shop'],
-    ...(query.upTo ? { upTo: query.upTo } : {}),
-  });
-  const entries = record.entriesUpTo(recordEntries(log), day);
+  const asked = { subjects: [...subjects, 'shop'], ...(query.upTo ? { upTo: query.upTo } : {}) };
+  const log = await desk.store.log.read(shopId, asked);
+  const standing = await desk.store.log.read(shopId, { ...asked, inForce: true });
+  const entries = record.entriesUpTo(recordEntries(ownCorrections(log, standing)), day);
   const model = record.modelOf({ day, entries, policy: policyOf(shop.settings), invented: shop.invented });
   const documents = await adoptedDirectives(desk, shopId);
   return { shop, day, model, documents, known: log.at(-1)?.number ?? 0 };
