@@ -6,6 +6,7 @@ import type { Entry, EntryOf, Policy } from './document.ts';
 import type { Knot, LandingKnot } from './knots.ts';
 import type { Finding } from './model.ts';
 import { firstNotBefore, momentOf, startOf } from './moments.ts';
+import { withStatedTotals } from './stated-totals.ts';
 import { readTotals } from './totals.ts';
 
 /** A row of flying as listed, with the intervals between readings in which it lies. */
@@ -61,7 +62,7 @@ export function ledgerOf(model: { entries: readonly Entry[]; policy: Policy }, a
     const own = entriesBySubject(model.entries).get(aircraft) ?? [];
     const opening = own.find((e): e is EntryOf<'aircraft'> => e.kind === 'aircraft');
     if (!opening) return null;
-    ledger = write(aircraft, opening, own, model.policy);
+    ledger = write(aircraft, opening, withStatedTotals(model.entries, own, aircraft), model.policy);
     made.set(aircraft, ledger);
   }
   return ledger;
