@@ -1,5 +1,5 @@
 import type { record } from '../../engine/index.ts';
-import { Book, wings, yearly } from './write.ts';
+import { Book, doubler, wings, yearly } from './write.ts';
 
 /**
  * The invented fleet: twelve aircraft and their spars, each with a story that the papers of a real shop tell.
@@ -24,6 +24,7 @@ function hrn(): Entries {
     base: 'Tolva',
   });
   wings(b, '0447', '2004-03-02', a);
+  doubler(b, '0447', '2004-03-02');
   b.add('use', a, '2004-03-02', { from: '2004-03-02', to: '2009-02-28', use: 'private' });
   b.readings(a, [
     ['2005-03-01', 88.2, 120],
@@ -85,20 +86,7 @@ function lmb(): Entries {
     base: 'Ostrey Field',
   });
   wings(b, '0612', '2005-04-11', a, { right: '1188' });
-  b.add(
-    'part',
-    'doubler:0612-R',
-    '2005-04-11',
-    { part: 'walkway_doubler', hand: 'right', built: '2005-04-11' },
-    { evidence: 'assumed' },
-  );
-  b.add(
-    'fitment',
-    'doubler:0612-R',
-    '2005-04-11',
-    { into: 'wing:0612-R', place: 'right_walkway_doubler' },
-    { order: 2, evidence: 'assumed' },
-  );
+  doubler(b, '0612', '2005-04-11');
   b.add('use', a, '2005-04-11', {
     from: '2005-04-11',
     to: '2015-06-01',
@@ -148,9 +136,11 @@ function kta(): Entries {
     base: 'Harrow Mere',
   });
   wings(b, '0530', '2002-06-18', a);
+  doubler(b, '0530', '2002-06-18');
   b.add('meter', a, '2002-06-18', { meter: 'hour_meter_1', counts: 'airborne', shows_h: 0, rolls_over_at_h: 1000 });
   b.add('use', a, '2002-06-18', { from: '2002-06-18', use: 'private' });
   const shown: [string, number, number][] = [
+    ['2003-06-12', 84.2, 205],
     ['2004-06-10', 171.3, 410],
     ['2006-06-12', 352.8, 860],
     ['2008-06-15', 540.1, 1311],
@@ -185,6 +175,7 @@ function pem(): Entries {
     base: 'Stenna',
   });
   wings(b, '0588', '2003-09-01', a, { left: '1102', right: '1103' });
+  doubler(b, '0588', '2003-09-01');
   b.add('use', a, '2003-09-01', {
     from: '2003-09-01',
     to: '2016-04-30',
@@ -211,6 +202,7 @@ function sal(): Entries {
     base: 'Harrow Mere',
   });
   wings(b, '0391', '1999-05-20', a);
+  doubler(b, '0391', '1999-05-20');
   b.add('use', a, '1999-05-20', { from: '1999-05-20', use: 'private' });
   b.readings(a, yearly({ day: '1999-06-01', total_h: 2, landings: 6 }, 20, { hours: 88, landings: 180 }));
   b.add('removal', 'spar:0391-R', '2019-09-03', { to: 'scrap' }, { order: 10 });
@@ -257,6 +249,7 @@ function tel(): Entries {
     said,
   );
   wings(b, '0702', '2007-01-01', a);
+  doubler(b, '0702', '2007-01-01');
   b.add('reading', a, '2026-11-23', { total_h: 3120 }, said);
   b.add(
     'gap',
@@ -316,6 +309,7 @@ function dov(): Entries {
     base: 'Fennel',
   });
   wings(b, '0655', '2006-08-14', a, { left: '1260', right: '1261' });
+  doubler(b, '0655', '2006-08-14');
   b.add('use', a, '2006-08-14', { from: '2006-08-14', use: 'instruction' });
   b.readings(a, yearly({ day: '2006-09-01', total_h: 12, landings: 40 }, 20, { hours: 268, landings: 412 }));
   b.add('event', a, '2021-05-06', {
@@ -323,6 +317,14 @@ function dov(): Entries {
     detail: 'Reported by the instructor; inspected, nothing found',
   });
   b.add('reading', a, '2026-11-10', { total_h: 5402.5, landings: 8410 }, { order: 9 });
+  b.add('accomplished', 'doubler:0655-R', '2026-09-01', {
+    directive: 'W-9',
+    issue: 1,
+    action: 'look_again',
+    finding: 'none',
+    method: 'visual, ten power glass',
+    signer: { name: 'M. Orne', certificate: 'ZQ-M-114' },
+  });
   return b.entries;
 }
 
@@ -339,8 +341,10 @@ function fen(): Entries {
     base: 'Marsh End',
   });
   wings(b, '0499', '2001-04-04', a);
+  doubler(b, '0499', '2001-04-04');
   b.add('use', a, '2001-04-04', { from: '2001-04-04', use: 'private' });
   b.readings(a, [
+    ['2001-10-02', 11.4, 25],
     ['2003-04-01', 61.2, 133],
     ['2006-04-04', 142.7, 300],
     ['2009-04-02', 142.7, 300],
@@ -367,10 +371,19 @@ function gul(): Entries {
     base: 'Cormer',
   });
   wings(b, '0571', '2003-02-17', a);
+  doubler(b, '0571', '2003-02-17');
   b.add('use', a, '2003-02-17', { from: '2003-02-17', use: 'survey' });
   b.readings(a, yearly({ day: '2003-03-01', total_h: 9, landings: 8 }, 22, { hours: 190, landings: 120 }));
   b.add('flights', a, '2025-06-30', { from: '2025-03-02', hours_h: 61.4, landings: 38, use: 'survey' });
   b.add('reading', a, '2026-03-01', { total_h: 4370, landings: 2760 }, { order: 9 });
+  b.add('accomplished', 'doubler:0571-R', '2026-03-01', {
+    directive: 'W-9',
+    issue: 1,
+    action: 'look_again',
+    finding: 'none',
+    method: 'visual, ten power glass',
+    signer: { name: 'M. Orne', certificate: 'ZQ-M-114' },
+  });
   return b.entries;
 }
 
@@ -387,6 +400,7 @@ function jay(): Entries {
     base: 'Tolva',
   });
   wings(b, '0433', '2000-07-07', a, { left: '0871', right: '0872' });
+  doubler(b, '0433', '2000-07-07');
   b.add('use', a, '2000-07-07', { from: '2000-07-07', use: 'tow' });
   b.readings(a, yearly({ day: '2000-08-01', total_h: 4, landings: 16 }, 26, { hours: 58, landings: 240 }));
   return b.entries;

@@ -54,6 +54,20 @@ export class Book {
   }
 }
 
+/** The doubler under the walkway, on the right wing only. */
+export function doubler(book: Book, serial: string, built: string): void {
+  const assumed = { evidence: 'assumed' as const, paper: { title: 'Build list of the type (invented)' } };
+  const part = `doubler:${serial}-R`;
+  book.add('part', part, built, { part: 'walkway_doubler', hand: 'right', built }, assumed);
+  book.add(
+    'fitment',
+    part,
+    built,
+    { into: `wing:${serial}-R`, place: 'right_walkway_doubler' },
+    { ...assumed, order: 2 },
+  );
+}
+
 /** Two wings with an inboard and an outboard spar each, original to the aircraft, fitted on the day it was built. */
 export function wings(
   book: Book,
