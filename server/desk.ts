@@ -1,4 +1,4 @@
-import { type Day, directive, type outlook, parseDay, record } from '../engine/index.ts';
+import { type Day, directive, isRefusal, type outlook, parseDay, record } from '../engine/index.ts';
 import type { LogEntry, Store } from '../store/index.ts';
 import { type Answers, answersFor } from './answers.ts';
 import { recordEntries } from './entries.ts';
@@ -22,9 +22,25 @@ export const dayOf = (desk: Desk, asked: unknown): Day =>
 const policyOf = (settings: Readonly<Record<string, unknown>>): record.Policy =>
   record.zPolicy.parse(settings.policy ?? {});
 
-/** Directives adopted by a shop, every issue. */
-const adoptedDirectives = async (desk: Desk, shop: string): Promise<directive.DirectiveDocument[]> =>
-  (await desk.store.directives.list(shop)).map((d) => directive.readDirective(d.document));
+/** Directives adopted by a shop, every issue. One that this version cannot read is never dropped: it becomes a finding. */
+async function adoptedDirectives(desk: Desk, shop: string) {
+  const documents: directive.DirectiveDocument[] = [];
+  const unread: record.Finding[] = [];
+  for (const d of await desk.store.directives.list(shop)) {
+    try {
+      documents.push(directive.readDirective(d.document));
+    } catch (e) {
+      if (!isRefusal(e)) throw e;
+      unread.push({
+        code: 'directive.does-not-read',
+        text: `${d.number} issue ${d.issue}, adopted on ${d.adoptedOn}, cannot be read by this version: treat whatever it looks at as due, not computed.`,
+        entries: [String(d.entry)],
+        remedy: `Adopt it again in a form that is read. What is wrong: ${e.detail.given}`,
+      });
+    }
+  }
+  return { documents, unread };
+}
 
 function rateAsked(query: { rate_h_per_year?: unknown }): outlook.OutlookOptions {
   if (query.rate_h_per_year === undefined || query.rate_h_per_year === '') return {};
@@ -60,8 +76,9 @@ export async function read(desk: Desk, shopId: string, aircraft: string, query: 
   const log = await desk.store.log.read(shopId, asked);
   const standing = await desk.store.log.read(shopId, { ...asked, inForce: true });
   const entries = record.entriesUpTo(recordEntries(ownCorrections(log, standing)), day);
-  const model = record.modelOf({ day, entries, policy: policyOf(shop.settings), invented: shop.invented });
-  const documents = await adoptedDirectives(desk, shopId);
+  const plain = record.modelOf({ day, entries, policy: policyOf(shop.settings), invented: shop.invented });
+  const { documents, unread } = await adoptedDirectives(desk, shopId);
+  const model = { ...plain, findings: [...plain.findings, ...unread] };
   return { shop, day, model, documents, known: log.at(-1)?.number ?? 0 };
 }
 

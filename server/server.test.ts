@@ -1,5 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Day } from '../engine/index.ts';
 import { directiveExample, outlookExample, recordExample } from '../examples/index.ts';
 import { W14_2 } from '../examples/scenario/directives.ts';
 import { rootFolder } from '../store/index.ts';
@@ -130,6 +131,40 @@ describe('the invented scenario', () => {
 });
 
 describe('a directive', () => {
+  it('is adopted once per issue; a question is not a directive', async () => {
+    await test.store.shops.open({ id: 'desk', name: 'A desk', invented: true });
+    const adopt = (document: object) =>
+      post('/api/shops/desk/directives', { text: JSON.stringify(document), by: 'A', on: '2026-01-01' });
+    expect((await adopt(W14_2)).statusCode).toBe(200);
+    expect((await adopt(W14_2)).json().code).toBe('directive.adopted-already');
+    expect((await adopt(directiveExample)).json().code).toBe('directive.is-a-question');
+    expect(await test.store.directives.list('desk')).toHaveLength(1);
+  });
+  it('that this version cannot read is never dropped: due, not computed, and the page stays up', async () => {
+    const number = await test.store.log.last('demo');
+    const broken = { ...W14_2, number: 'W-77', actions: 'torn' };
+    await test.store.log.append(
+      'demo',
+      [
+        {
+          subject: 'directive:W-77',
+          kind: 'directive',
+          day: '2026-01-01' as Day,
+          order: 0,
+          body: { document: broken, by: 'A' },
+          schema: 'directive/1',
+          evidence: 'seen',
+        },
+      ],
+      'A',
+      '2026-01-01T00:00:00Z',
+      { expectLast: number },
+    );
+    const r = await get('/api/shops/demo/aircraft/aircraft%3A0612');
+    expect(r.statusCode).toBe(200);
+    expect(r.body).toContain('directive.does-not-read');
+    expect(r.body).toMatch(/W-77 issue 2.*treat whatever it looks at as due, not computed/);
+  });
   it('whose own case fails is not adopted', async () => {
     const wrong = { ...W14_2, cases: W14_2.cases.map((c, i) => (i ? c : { ...c, expect: { standing: 'overdue' } })) };
     const r = await post('/api/shops/own/directives', { text: JSON.stringify(wrong), by: 'A', on: '2026-01-01' });
@@ -202,6 +237,6 @@ describe('bad input leaves the server alive', () => {
       headers: { host, origin: `http://${host}` },
     });
     expect(demo.statusCode).toBe(200);
-    expect((await test.store.shops.list()).map((s) => s.id)).toEqual(['own']);
+    expect((await test.store.shops.list()).map((s) => s.id)).not.toContain('demo');
   });
 });

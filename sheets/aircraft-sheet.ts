@@ -30,6 +30,9 @@ import {
 import { papersTable, standingsTable } from './standings-table.ts';
 import { shownSteps } from './working.ts';
 
+/** Findings that leave something a directive asks uncomputed: the answer says so. */
+const NOT_COMPUTED: readonly string[] = ['directive.part-not-on-record', 'directive.does-not-read'];
+
 export interface AircraftInput {
   readonly thing: record.Thing;
   readonly parts: readonly record.Thing[];
@@ -57,7 +60,7 @@ export function aircraftSheet(given: AircraftInput): Sheet {
     outlooks: q.outlooks,
     day: q.day,
     uncounted: uncounted(q.lives.get(q.thing.id)),
-    absent: q.record.findings.flatMap((x) => (x.code === 'directive.part-not-on-record' ? [x.text] : [])),
+    absent: q.record.findings.flatMap((x) => (NOT_COMPUTED.includes(x.code) ? [x.text] : [])),
   };
   const first = bitesFirst(q.assessments, q.outlooks)[0];
   const lives = [q.thing, ...q.parts].flatMap((x) => q.lives.get(x.id) ?? []);

@@ -93,6 +93,16 @@ const text = (s: string): Cell => (s ? { is: 'text', text: s } : { is: 'nothing'
 const whyNot = (a: Assessment): string =>
   a.affected.because.startsWith('no finding') ? `${a.action.title}: ${a.affected.because}` : a.affected.because;
 const PAPERS = 4;
+type Paper = Assessment['papers'][number];
+/** Both ends of what a paper would give, the sooner first: the reading at which it is due need not rise with what is left. */
+const inOrder = (p: Paper): Paper['ifWorst']['dueAt'][] => {
+  const [a, b] = [p.ifWorst.dueAt, p.ifBest.dueAt];
+  const later =
+    (a.total_s ?? 0) > (b.total_s ?? Number.POSITIVE_INFINITY) ||
+    (a.landings ?? 0) > (b.landings ?? Number.POSITIVE_INFINITY) ||
+    (a.day !== null && b.day !== null && a.day > b.day);
+  return later ? [b, a] : [a, b];
+};
 /** Papers that would settle it, best first, for what bites first. */
 export function papersTable(a: Assessment, title: string): TableBlock {
   const due = (d: Assessment['papers'][number]['ifWorst']['dueAt']): string => dueWords({ ...a.treatAs, dueAt: d });
@@ -114,7 +124,7 @@ export function papersTable(a: Assessment, title: string): TableBlock {
           id: `${p.gap}:${i}`,
           cells: {
             paper: { is: 'text', text: words, ...(told ? {} : { small: yearsOf(p) }) } as Cell,
-            if: text(between(due(p.ifWorst.dueAt), due(p.ifBest.dueAt))),
+            if: text(between(...(inOrder(p).map(due) as [string, string]))),
             wide: text(
               p.staysWide === 0
                 ? 'settled'

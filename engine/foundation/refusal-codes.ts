@@ -19,6 +19,7 @@ export const REFUSAL_CODES = [
   'record.reading-in-future',
   'record.fact-unknown',
   'record.period-reversed',
+  'record.call-impossible',
 
   'store.shop-unknown',
   'store.shop-is-real',
@@ -67,6 +68,8 @@ export const REFUSAL_CODES = [
   'cli.word-unknown',
   'directive.cases-fail',
   'directive.not-adopted',
+  'directive.adopted-already',
+  'directive.is-a-question',
   'directive.incomplete',
   'directive.action-unknown',
   'directive.serials-reversed',

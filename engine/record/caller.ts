@@ -1,4 +1,4 @@
-import { hoursFromSeconds } from '../foundation/convert.ts';
+import { hoursFromSeconds, parseHours } from '../foundation/convert.ts';
 import { daysBetween, parseDay } from '../foundation/day.ts';
 import { Refusal } from '../foundation/refusal.ts';
 import type { Call } from './call.ts';
@@ -23,7 +23,8 @@ type Evidence = EntryInput['evidence'];
  * changed may have come from a donor as old as the aircraft.
  *
  * The year built stands for its first day. Two wings with an inboard spar each are opened, believed original.
- * @throws Refusal `record.period-reversed` if it was built after the day of the call
+ * @throws Refusal `record.period-reversed` if it was built after the day of the call; `record.call-impossible` for a
+ *   total beyond 24 hours a day
  */
 export function entriesFromCall(call: Call): Called {
   const slug = (call.serial ?? call.registration).replace(/[^A-Za-z0-9.-]/g, '-').replace(/^-+/, '') || 'unknown';
@@ -35,6 +36,15 @@ export function entriesFromCall(call: Call): Called {
       given: `built in ${year}, called on ${call.day}`,
       allowed: 'a year not after the day of the call',
       remedy: 'Correct the year',
+    });
+  const stated_h =
+    call.total_h === undefined || call.total_h === 'unknown' ? 0 : hoursFromSeconds(parseHours(call.total_h));
+  const days = Math.max(1, daysBetween(built, call.day));
+  if (stated_h > days * 24)
+    throw new Refusal('record.call-impossible', {
+      given: `${call.total_h} h since ${built}`,
+      allowed: `at most ${days * 24} h: no aircraft flies more than 24 hours a day`,
+      remedy: 'Ask again for the total and the year built',
     });
   const paper = { title: `Telephone, ${call.caller ?? 'the caller'}, ${call.day}` };
   const entries: EntryInput[] = [];

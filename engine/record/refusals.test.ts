@@ -91,6 +91,21 @@ describe('refusals', () => {
         ),
     ],
     ['record.period-reversed', () => timeInService(100, 50)],
+    [
+      'record.call-impossible',
+      () =>
+        entriesFromCall(
+          readCall({
+            sparwright: 'call/1',
+            day: '2026-01-01',
+            registration: 'X',
+            type: 'T',
+            model: 'M',
+            built_year: 2024,
+            total_h: 900_000,
+          }),
+        ),
+    ],
   ])('%s', (code, f) => {
     expect(codeOf(f)).toBe(code);
   });

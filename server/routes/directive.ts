@@ -21,6 +21,16 @@ export function parseText(text: string): unknown {
   }
 }
 
+/** A question of the command line holds directives and a record; only one directive is adopted at a time. */
+function refuseQuestion(given: unknown): void {
+  if ((given as { sparwright?: unknown } | null)?.sparwright !== 'directive-question/1') return;
+  throw new Refusal('directive.is-a-question', {
+    given: 'a question that holds directives and a record (directive-question/1)',
+    allowed: 'one directive (directive/1)',
+    remedy: 'Take one item of its list `directives` and adopt that',
+  });
+}
+
 /** Directives of a shop: the list, one read back, and adopting. Storing is adopting, with name and day. */
 export function directiveRoutes(api: FastifyInstance, desk: Desk): void {
   const { store } = desk;
@@ -52,7 +62,16 @@ export function directiveRoutes(api: FastifyInstance, desk: Desk): void {
   );
   api.post<{ Params: { shop: string } }>('/shops/:shop/directives', async (request) => {
     const { text, by, on } = parseDocument(zAdopt, request.body, 'directive adoption');
-    const document = directive.readDirective(parseText(text));
+    const given = parseText(text);
+    refuseQuestion(given);
+    const document = directive.readDirective(given);
+    const known = await store.directives.list(request.params.shop);
+    if (known.some((d) => d.number === document.number && d.issue === document.issue))
+      throw new Refusal('directive.adopted-already', {
+        given: `${document.number} issue ${document.issue}, which this shop has adopted`,
+        allowed: 'an issue that was not adopted yet',
+        remedy: 'Give a changed text the next issue number; nothing adopted is overwritten',
+      });
     const failing = directive.runCases(document).filter((c) => !c.passes);
     if (failing.length)
       throw new Refusal('directive.cases-fail', {
