@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { WORDS, type Word } from '../server/answer.ts';
+import { WORDS, type Word } from '../server/words.ts';
 import { readInput } from './read.ts';
 import { sheetText } from './sheet-text.ts';
 

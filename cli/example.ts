@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import { stringify } from 'yaml';
-import { WORDS, type Word } from '../server/answer.ts';
+import { WORDS, type Word } from '../server/words.ts';
 import { wordOf } from './word.ts';
 
 /** sparwright example WORD */

@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { isRefusal } from '../engine/index.ts';
+import { PROGRAM } from '../server/version.ts';
 import { answerCommands } from './answer.ts';
 import { exampleCommand } from './example.ts';
 import { importCommand } from './import.ts';
@@ -10,7 +11,7 @@ import { serveCommand } from './serve.ts';
 /** Exit 0: an answer, also a bad one. 2: a refusal, in the three lines that the page shows too. 1: a fault. */
 const program = new Command('sparwright')
   .description('The workbench of a light-aircraft structures shop. Figures inform; they approve nothing.')
-  .version('0.1.0')
+  .version(PROGRAM)
   .exitOverride()
   .showHelpAfterError();
 for (const add of [answerCommands, exampleCommand, schemaCommand, importCommand, letterCommand, serveCommand])

@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { WORDS } from '../server/answer.ts';
+import { WORDS } from '../server/words.ts';
 import { wordOf } from './word.ts';
 
 /** sparwright schema WORD */

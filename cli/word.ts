@@ -1,5 +1,5 @@
 import { Refusal } from '../engine/index.ts';
-import { WORDS, type Word } from '../server/answer.ts';
+import { WORDS, type Word } from '../server/words.ts';
 
 /** @throws Refusal `cli.word-unknown` */
 export function wordOf(given: string): Word {

@@ -4,6 +4,7 @@ import { Refusal } from '../foundation/refusal.ts';
 import type { Call } from './call.ts';
 import { mostFlown_s } from './ceiling.ts';
 import { type EntryInput, zPolicy } from './document.ts';
+import { originalWings } from './original-wings.ts';
 
 /** Taken as this old where the caller does not know the year. Stated policy, not a fact. */
 export const OLDEST_YEARS = 80;
@@ -78,7 +79,7 @@ export function entriesFromCall(call: Call): Called {
     yearKnown ? 'statement' : 'assumed',
   );
   if (!yearKnown || !call.serial) papers.push(`Data plate of ${name}: serial and year built`);
-  wings(call, slug, aircraft, built, put, papers);
+  wings(call, aircraft, built, put, papers);
 
   const total = call.total_h === undefined || call.total_h === 'unknown' ? null : call.total_h;
   const landings = typeof call.landings === 'number' ? call.landings : null;
@@ -137,43 +138,29 @@ type Put = <K extends EntryInput['kind']>(
   note?: string,
 ) => void;
 
-function wings(
-  call: Call,
-  slug: string,
-  aircraft: string,
-  built: ReturnType<typeof parseDay>,
-  put: Put,
-  papers: string[],
-): void {
+function wings(call: Call, aircraft: string, built: ReturnType<typeof parseDay>, put: Put, papers: string[]): void {
   const changed = call.wing_changed ?? 'unknown';
   const policy = zPolicy.parse({});
   const donor_h = Math.ceil(hoursFromSeconds(mostFlown_s(policy, daysBetween(built, call.day))));
-  for (const hand of ['left', 'right'] as const) {
-    const side = hand === 'left' ? 'L' : 'R';
-    const parts = [
-      { id: `wing:${slug}-${side}`, part: 'wing', into: aircraft, place: `${hand}_wing` },
-      { id: `spar:${slug}-${side}`, part: 'inboard_spar', into: `wing:${slug}-${side}`, place: `${hand}_inboard_spar` },
-    ];
-    for (const p of parts) {
-      put('part', p.id, built, { part: p.part, hand, built }, 'assumed');
-      if (changed !== 'no')
-        put(
-          'opening',
-          p.id,
-          built,
-          {
-            basis: 'shop_policy',
-            hours_h: { low_h: 0, high_h: donor_h },
-            landings: { low: 0, high: Math.min(10_000_000, Math.ceil(donor_h * policy.ceiling_landings_per_hour)) },
-            because:
-              changed === 'yes'
-                ? 'A wing was changed; its earlier life is not known'
-                : 'Whether a wing was changed is not known',
-          },
-          'assumed',
-        );
-      put('fitment', p.id, built, { into: p.into, place: p.place }, changed === 'no' ? 'statement' : 'assumed');
-    }
+  for (const p of originalWings(aircraft)) {
+    put('part', p.id, built, { part: p.part, hand: p.hand, built }, 'assumed');
+    if (changed !== 'no')
+      put(
+        'opening',
+        p.id,
+        built,
+        {
+          basis: 'shop_policy',
+          hours_h: { low_h: 0, high_h: donor_h },
+          landings: { low: 0, high: Math.min(10_000_000, Math.ceil(donor_h * policy.ceiling_landings_per_hour)) },
+          because:
+            changed === 'yes'
+              ? 'A wing was changed; its earlier life is not known'
+              : 'Whether a wing was changed is not known',
+        },
+        'assumed',
+      );
+    put('fitment', p.id, built, { into: p.into, place: p.place }, changed === 'no' ? 'statement' : 'assumed');
   }
   if (changed === 'yes')
     papers.push(`Work report of the wing change of ${call.registration}, and the record of the donor`);

@@ -7,5 +7,6 @@ export * from './document.ts';
 export { entriesUpTo } from './known.ts';
 export { lifeOf } from './life.ts';
 export type { Facts, Finding, Gap, Life, RecordModel, Stretch, Thing } from './model.ts';
+export { originalWings } from './original-wings.ts';
 export { modelOf, type RecordSource, readRecord } from './read.ts';
 export { annualGoodThrough, nextHundredHour, timeInService } from './service.ts';

@@ -1,5 +1,5 @@
 import type { FastifyInstance } from 'fastify';
-import { answerSheet, WORDS, type Word } from '../answer.ts';
+import { answerSheet, WORDS, type Word } from '../words.ts';
 
 /** Document in, sheet out: the same answer that the command of the same word gives. Needs no store. */
 export function documentRoutes(api: FastifyInstance): void {

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
-import { type Day, parseDay, parseDocument, Refusal, type record, zDay } from '../../engine/index.ts';
+import { type Day, parseDay, parseDocument, Refusal, record, zDay } from '../../engine/index.ts';
 import {
   entriesFrom,
   type Grid,
@@ -34,7 +34,6 @@ const zAsked = z.strictObject({ mapping: z.unknown(), aircraft: zTarget });
 
 /** A new aircraft opens with two wings and an inboard spar in each, believed original until seen. */
 function opening(target: Exclude<z.output<typeof zTarget>, { id: string }>, id: string, title: string) {
-  const slug = id.slice('aircraft:'.length);
   const entries: record.EntryInput[] = [];
   const put = (kind: string, subject: string, body: unknown, evidence: string) =>
     entries.push({
@@ -47,12 +46,9 @@ function opening(target: Exclude<z.output<typeof zTarget>, { id: string }>, id: 
       body,
     } as record.EntryInput);
   put('aircraft', id, target, 'statement');
-  for (const hand of ['left', 'right']) {
-    const side = hand === 'left' ? 'L' : 'R';
-    put('part', `wing:${slug}-${side}`, { part: 'wing', hand, built: target.built }, 'assumed');
-    put('fitment', `wing:${slug}-${side}`, { into: id, place: `${hand}_wing` }, 'assumed');
-    put('part', `spar:${slug}-${side}`, { part: 'inboard_spar', hand, built: target.built }, 'assumed');
-    put('fitment', `spar:${slug}-${side}`, { into: `wing:${slug}-${side}`, place: `${hand}_inboard_spar` }, 'assumed');
+  for (const { id: part, hand, into, place, part: kind } of record.originalWings(id)) {
+    put('part', part, { part: kind, hand, built: target.built }, 'assumed');
+    put('fitment', part, { into, place }, 'assumed');
   }
   return entries;
 }

@@ -5,9 +5,7 @@ import { type Day, type directive, parseDocument } from '../../engine/index.ts';
 import { type Letter, letterSheet } from '../../sheets/index.ts';
 import type { Store } from '../../store/index.ts';
 import { type Desk, type Gathered, gather } from '../desk.ts';
-
-/** Version of the program that made an answer. */
-const PROGRAM = '0.1.0';
+import { PROGRAM } from '../version.ts';
 
 const zLetter = z.strictObject({
   aircraft: z.string().min(1),
