@@ -118,4 +118,56 @@ export const answer = pgTable('answer', {
   touches: text().array().notNull(),
   stale: boolean().notNull().default(false),
   result: text().notNull(),
+  aircraft: text().notNull().default(''),
+  line: text().notNull().default('null'),
+});
+
+export const deskState = pgTable('desk_state', {
+  shop: text().notNull(),
+  aircraft: text().notNull(),
+  entry: integer().notNull(),
+  program: text().notNull(),
+  day: text().notNull(),
+  stale: boolean().notNull().default(false),
+  touches: text().array().notNull(),
+  summary: text().notNull(),
+});
+
+export const directiveWithdrawn = pgTable('directive_withdrawn', {
+  shop: text().notNull(),
+  entry: integer().notNull(),
+  directive: text().notNull(),
+  issue: integer(),
+  day: text().notNull(),
+  because: text().notNull(),
+  withdrawnBy: text('withdrawn_by').notNull(),
+});
+
+export const directiveDraft = pgTable('directive_draft', {
+  shop: text().notNull(),
+  directive: text().notNull(),
+  entry: integer().notNull(),
+  day: text().notNull(),
+  keptBy: text('kept_by').notNull(),
+  document: text().notNull(),
+});
+
+export const page = pgTable('page', {
+  shop: text().notNull(),
+  entry: integer().notNull(),
+  aircraft: text().notNull(),
+  sha256: text().notNull(),
+  mediaType: text('media_type').notNull(),
+  title: text().notNull(),
+  page: text().notNull(),
+});
+
+export const request = pgTable('request', {
+  shop: text().notNull(),
+  entry: integer().notNull(),
+  aircraft: text().notNull(),
+  asks: text().notNull(),
+  day: text().notNull(),
+  words: text().notNull(),
+  askedBy: text('asked_by').notNull(),
 });

@@ -90,13 +90,21 @@ const mayAffect = (groups: readonly Group[], aircraft: Thing): boolean =>
     },
   ).answer !== 'no';
 
+/** What of an answer, whole or slim, its standing on another day rests on. */
+export interface HeldAnswer {
+  readonly treatAs: Pick<EndOfAnswer, 'standing'> & { readonly dueAt: Pick<EndOfAnswer['dueAt'], 'day'> };
+  readonly couldBecome: Pick<EndOfAnswer, 'standing'> & { readonly dueAt: Pick<EndOfAnswer['dueAt'], 'day'> };
+  readonly soon_days: number;
+  readonly alternative: { readonly expires: Day | null } | null;
+}
+
 /**
  * A stored answer's standing on another day, where only the calendar moves on. Flying is as of the answer;
  * of a calendar limit the later day is held again. Never softer than what was stored, unless the day lies before it.
  * Past the last day of an approved alternative nothing of the stored answer holds: due until it is computed again.
  */
-export function standingOn(a: Assessment, day: Day): { worst: Standing; best: Standing } {
-  const move = (e: EndOfAnswer): Standing => {
+export function standingOn(a: HeldAnswer, day: Day): { worst: Standing; best: Standing } {
+  const move = (e: HeldAnswer['treatAs']): Standing => {
     if (e.standing === 'ended' || e.standing === 'not affected' || e.dueAt.day === null) return e.standing;
     const left = daysBetween(day, e.dueAt.day);
     const calendar: Standing =
@@ -104,6 +112,7 @@ export function standingOn(a: Assessment, day: Day): { worst: Standing; best: St
     return worseOf(e.standing, calendar);
   };
   const held = { worst: move(a.treatAs), best: move(a.couldBecome) };
-  const lapsed = a.alternative?.expires != null && day > a.alternative.expires;
+  const expires = a.alternative?.expires ?? null;
+  const lapsed = expires !== null && day > expires;
   return lapsed ? { ...held, worst: worseOf('due', held.worst) } : held;
 }

@@ -2,10 +2,11 @@
 export { affected, type Candidate, type Verdict } from './affected.ts';
 export { answerDirective, type DirectiveAnswer, zDirectiveQuestion } from './answer.ts';
 export { assess } from './assess.ts';
-export { assessAll, inForce, type PartAbsent, partsAbsent, standingOn } from './assess-all.ts';
+export { assessAll, type HeldAnswer, inForce, type PartAbsent, partsAbsent, standingOn } from './assess-all.ts';
 export { type CaseResult, runCases } from './cases.ts';
 export * from './document.ts';
 export { cutsOf } from './history.ts';
+export { type LineEnd, lineOf, type StandingLine } from './line.ts';
 export { mixOf } from './mix.ts';
 export * from './model.ts';
 export { readDirective } from './read.ts';
