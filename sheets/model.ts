@@ -56,6 +56,10 @@ export interface TableBlock {
     readonly id: string;
     readonly cells: Readonly<Record<string, Cell>>;
     readonly working?: readonly ShownStep[];
+    /** What a search finds besides the words of the cells. */
+    readonly words?: string;
+    /** Every day on which something of this row falls due, on the worse side; without it, the days of its cells count. */
+    readonly days?: readonly Day[];
   }[];
   readonly empty: string;
 }
@@ -142,6 +146,19 @@ export interface Scene {
   readonly marks: readonly Mark[];
   /** The same content as a table, one key away. */
   readonly table?: TableBlock;
+  /** Stretches from left to right that a reader can choose. */
+  readonly zones?: readonly Zone[];
+}
+
+/** A stretch of a picture with the days it stands for; null where it runs on without end. */
+export interface Zone {
+  readonly key: string;
+  /** "2027: 12 aircraft fall due" */
+  readonly text: string;
+  readonly x: number;
+  readonly w: number;
+  readonly from: Day | null;
+  readonly to: Day | null;
 }
 
 /** A working step in the reader's units. */
@@ -177,4 +194,6 @@ export interface Sheet {
   readonly provenance: { readonly known: Known; readonly evidence: Evidence; readonly invented: boolean };
   /** Under which its working is kept. */
   readonly number?: string;
+  /** What is still being computed, as a sentence; absent when all of it is. */
+  readonly computing?: string;
 }
