@@ -145,7 +145,11 @@ export const BODIES = {
     action: zSlug,
     finding: zSlug,
     method: zName.optional(),
+    /** The reading of the aircraft then. */
     total_h: zHours.optional(),
+    landings: zCount.optional(),
+    /** Which side the line of the paper itself names; absent: nobody said. */
+    paper_names: z.enum(['left', 'right', 'both']).optional(),
     signer: z.strictObject({ name: zName, certificate: zName.optional() }).optional(),
   }),
   /** An approved alternative means for this subject; `postpone` moves limits, `replaces_action` ends the action while in force. */
@@ -158,8 +162,17 @@ export const BODIES = {
     extends_by_h: zHours.optional(),
     expires: zDay.optional(),
   }),
-  /** An alternative is revoked from this day. */
+  /** An alternative or a permit is revoked from this day. */
   revocation: z.strictObject({ reference: zName, because: zText.optional() }),
+  /** A permit to ferry the aircraft under conditions. It changes no standing. */
+  permit: z.strictObject({
+    reference: zName,
+    issued_by: zName,
+    conditions: zText,
+    directive: zName.optional(),
+    from: zDay.optional(),
+    expires: zDay,
+  }),
   /** What was seen on the aircraft itself, by whom. */
   seen: z.strictObject({
     what: z.enum(['stamp', 'part_number', 'serial', 'kit', 'repair', 'condition']),
@@ -212,6 +225,7 @@ export const zEntry = z.discriminatedUnion('kind', [
   entryOf('accomplished'),
   entryOf('alternative'),
   entryOf('revocation'),
+  entryOf('permit'),
   entryOf('seen'),
   entryOf('list_checked'),
 ]);

@@ -3,6 +3,7 @@ export { aboardOf, entriesAbout, kitSince, kitsNow } from './about.ts';
 export { answerRecord, type LifeAnswer, type RecordAnswer } from './answer.ts';
 export { type Call, type CallInput, readCall, zCall } from './call.ts';
 export { type Called, entriesFromCall } from './caller.ts';
+export { type Dispute, disputesOf } from './disputes.ts';
 export * from './document.ts';
 export { entriesUpTo } from './known.ts';
 export { lifeOf } from './life.ts';

@@ -1,5 +1,6 @@
 import { type Day, daysBetween, type Moment } from '../foundation/day.ts';
 import { type LinearForm, linearExtremes, type Region } from '../foundation/region/index.ts';
+import { type Dispute, disputesOf, withDisputes } from './disputes.ts';
 import { factsAt, withAge } from './facts.ts';
 import { figureOf } from './figure.ts';
 import { edgeEntries, gapsOf } from './gaps.ts';
@@ -90,6 +91,13 @@ export function lifeOf(model: RecordModel, subject: string, asked: { until: Day;
       .filter((s) => notAfter(s.to, end) && (s.gap !== null || notAfter(s.to, timeline.known)))
       .map((s) => stretchOf(timeline, s, gaps, kitTimes(model, present), region)),
   );
+  let held: readonly { dispute: Dispute; life: Life }[] | null = null;
+  const others = () => {
+    held ??= disputesOf(model)
+      .filter((d) => carriers.includes(d.aircraft))
+      .map((dispute) => ({ dispute, life: lifeOf(dispute.model, subject, asked) }));
+    return held;
+  };
   const memo = new Map<Day, Facts>();
   const memoCarrier = new Map<string, Facts | null>();
   const cutFor = (day: Day): Moment => endOf(days.findLast((d) => d <= day) ?? ('1900-01-01' as Day));
@@ -101,7 +109,12 @@ export function lifeOf(model: RecordModel, subject: string, asked: { until: Day;
     stretches: stretches.sort((a, b) => (before(a.from, b.from) ? -1 : 1)),
     gaps,
     at,
-    figure: (fact, day) => figureOf({ model, story, region, gaps, at, lastReading, present, opening }, fact, day),
+    figure: (fact, day) =>
+      withDisputes(
+        figureOf({ model, story, region, gaps, at, lastReading, present, opening }, fact, day),
+        others().map((o) => o.life.figure(fact, day).value),
+        others().map((o) => o.dispute),
+      ),
     carrierAt: (day, aboard = day) =>
       remember(memoCarrier, `${day}|${aboard}`, () => {
         const id = carrierOn(aboard);

@@ -32,7 +32,8 @@ export function withStatedTotals(all: readonly Entry[], own: readonly Entry[], a
     if (declared.has(k)) return [];
     declared.add(k);
     const { kind: _, body, ...common } = e;
-    return [{ ...common, kind: 'reading', subject: aircraft, body: { total_h: body.total_h! } }];
+    const landings = 'landings' in body && body.landings !== undefined ? { landings: body.landings } : {};
+    return [{ ...common, kind: 'reading', subject: aircraft, body: { total_h: body.total_h!, ...landings } }];
   });
   return stated.length ? inRecordOrder([...own, ...stated]) : own;
 }

@@ -17,7 +17,8 @@ export interface Totals {
 
 /**
  * Totals of an aircraft at its readings. A declared total is the legal figure; without one, the meter's run since
- * it was last read is added. Readings that fall below others are set aside and named; hours never fall.
+ * it was last read is added. Readings that fall below others are set aside and named; hours never fall. What would
+ * follow if a reading set aside were the right one is held beside it (`disputes.ts`).
  */
 export function readTotals(opening: EntryOf<'aircraft'>, own: readonly Entry[], policy: Policy): Totals {
   const findings: Finding[] = [];
@@ -118,7 +119,7 @@ function rising<R extends Entry>(
     const other = last >= 0 && values[last]! > values[i]! ? last : next >= 0 ? next : last;
     findings.push({
       code,
-      text: `${text(values[i]!)} on ${r.day} does not fit ${text(values[other] ?? 0)} on ${rows[other]?.day ?? r.day}; it is set aside.`,
+      text: `${text(values[i]!)} on ${r.day} does not fit ${text(values[other] ?? 0)} on ${rows[other]?.day ?? r.day}; it is set aside, and the worse side of the two counts until one is corrected.`,
       entries: other >= 0 ? [rows[other]!.id, r.id] : [r.id],
       remedy: 'Look at both rows and correct the wrong one',
     });
