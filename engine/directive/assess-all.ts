@@ -3,6 +3,7 @@ import { SETTLED } from '../foundation/region/index.ts';
 import { type Life, lifeOf, type RecordModel, type Thing } from '../record/index.ts';
 import { affected, groupsOf } from './affected.ts';
 import { assess } from './assess.ts';
+import { overDisputes } from './disputed.ts';
 import type { DirectiveDocument, Group, Standing } from './document.ts';
 import { cutsOf } from './history.ts';
 import { mixOf } from './mix.ts';
@@ -25,8 +26,15 @@ export function inForce(directives: readonly DirectiveDocument[], day: Day): Dir
   );
 }
 
-/** Every part that an action looks at, under every directive in force: one life per part, cut where any limit counts from. */
+/**
+ * Every part that an action looks at, under every directive in force: one life per part, cut where any limit counts
+ * from. Where readings cross, the worst over what each paper says is in force.
+ */
 export function assessAll(directives: readonly DirectiveDocument[], model: RecordModel, day: Day): Assessment[] {
+  return overDisputes(assessOnce(directives, model, day), model, (other) => assessOnce(directives, other, day));
+}
+
+function assessOnce(directives: readonly DirectiveDocument[], model: RecordModel, day: Day): Assessment[] {
   const rules = inForce(directives, day);
   const wanted = new Set(rules.flatMap((d) => d.actions.map((a) => a.looks_at)));
   const out: Assessment[] = [];

@@ -11,11 +11,15 @@ import { PRIVATE } from './mix.ts';
 import { formsOf, type Point, type Situation } from './situation.ts';
 import { vocabularyOf } from './vocabulary.ts';
 
-type Case = DirectiveDocument['cases'][number];
+export type Case = DirectiveDocument['cases'][number];
 export interface CaseResult {
   readonly name: string;
   readonly passes: boolean;
   readonly because: string;
+  /** What came out, where it could be computed. */
+  readonly standing?: Standing;
+  readonly counted?: number;
+  readonly left?: number;
 }
 
 const asForms = (facts: Readonly<Record<string, number>>) =>
@@ -107,27 +111,31 @@ function endedInCase(_d: DirectiveDocument, c: Case, s: Situation): string | nul
 }
 
 /** Runs a directive's own test cases. One that fails, or refuses, says what came out instead. */
-export function runCases(d: DirectiveDocument): CaseResult[] {
-  return d.cases.map((c) => {
-    try {
-      const got = outcomeOf(d, c);
-      const wrong: string[] = [];
-      const off = (a: number | null, b: number) => a === null || Math.abs(rounded(a) - rounded(b)) > 1e-6;
-      const e = c.expect;
-      if (e.standing !== undefined && got.standing !== e.standing)
-        wrong.push(`stands "${got.standing}", not "${e.standing}"`);
-      if (e.counted !== undefined && off(got.counted, e.counted)) wrong.push(`counts ${got.counted}, not ${e.counted}`);
-      if (e.left !== undefined && off(got.left, e.left)) wrong.push(`leaves ${got.left}, not ${e.left}`);
-      if (e.governing !== undefined && !got.governing?.includes(e.governing))
-        wrong.push(`governed by "${got.governing}"`);
-      return {
-        name: c.name,
-        passes: wrong.length === 0,
-        because: wrong.length ? wrong.join('; ') : got.because || got.standing,
-      };
-    } catch (error) {
-      if (!isRefusal(error)) throw error;
-      return { name: c.name, passes: false, because: error.message };
-    }
-  });
+export const runCases = (d: DirectiveDocument): CaseResult[] => d.cases.map((c) => runCase(d, c));
+
+/** Runs one test case of a directive, whatever the others say. */
+export function runCase(d: DirectiveDocument, c: Case): CaseResult {
+  try {
+    const got = outcomeOf(d, c);
+    const wrong: string[] = [];
+    const off = (a: number | null, b: number) => a === null || Math.abs(rounded(a) - rounded(b)) > 1e-6;
+    const e = c.expect;
+    if (e.standing !== undefined && got.standing !== e.standing)
+      wrong.push(`stands "${got.standing}", not "${e.standing}"`);
+    if (e.counted !== undefined && off(got.counted, e.counted)) wrong.push(`counts ${got.counted}, not ${e.counted}`);
+    if (e.left !== undefined && off(got.left, e.left)) wrong.push(`leaves ${got.left}, not ${e.left}`);
+    if (e.governing !== undefined && !got.governing?.includes(e.governing))
+      wrong.push(`governed by "${got.governing}"`);
+    return {
+      name: c.name,
+      passes: wrong.length === 0,
+      because: wrong.length ? wrong.join('; ') : got.because || got.standing,
+      standing: got.standing,
+      ...(got.counted === null ? {} : { counted: got.counted }),
+      ...(got.left === null ? {} : { left: got.left }),
+    };
+  } catch (error) {
+    if (!isRefusal(error)) throw error;
+    return { name: c.name, passes: false, because: error.message };
+  }
 }

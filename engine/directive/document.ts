@@ -90,6 +90,31 @@ export const zLimit: z.ZodType<Limit> = z.lazy(() =>
   ]),
 );
 
+/** The forms a limit and an origin may have, by the field that tells them apart, with words for a form to choose from. */
+export const LIMIT_FORMS = [
+  { field: 'hours_h', words: 'hours of the part or aircraft' },
+  { field: 'landings', words: 'landings of the part or aircraft' },
+  { field: 'counted', words: 'the counted figure of this action' },
+  { field: 'days', words: 'days' },
+  { field: 'months', words: 'months' },
+  { field: 'on', words: 'a date' },
+  { field: 'next_inspection', words: 'the next inspection of a kind' },
+  { field: 'before_further_flight', words: 'before further flight' },
+  { field: 'first_of', words: 'whichever comes first' },
+  { field: 'later_of', words: 'whichever comes later' },
+  { field: 'when', words: 'one limit if a condition holds, else another' },
+] as const;
+export const ORIGIN_FORMS = [
+  { field: 'new', words: 'since new' },
+  { field: 'effective', words: 'after the effective date' },
+  { field: 'effective_of', words: 'after the effective date of another directive' },
+  { field: 'last_look', words: 'since the last time it was done' },
+  { field: 'kit_fitted', words: 'since a kit was fitted' },
+  { field: 'part_fitted', words: 'since the part was fitted' },
+  { field: 'event', words: 'since the last event of a kind' },
+  { field: 'finding', words: 'since a finding' },
+] as const;
+
 export const RANKS = ['directive', 'limitation', 'bulletin', 'advice'] as const;
 export const STANDINGS = [
   'ended',

@@ -4,10 +4,21 @@ export { answerDirective, type DirectiveAnswer, zDirectiveQuestion } from './ans
 export { assess } from './assess.ts';
 export { assessAll, type HeldAnswer, inForce, type PartAbsent, partsAbsent, standingOn } from './assess-all.ts';
 export { type CaseResult, runCases } from './cases.ts';
+export { checkDraft, type DraftChecked, type DraftProblem } from './check.ts';
 export * from './document.ts';
+export { type FactName, factNames, type KnownWords } from './fact-names.ts';
 export { cutsOf } from './history.ts';
 export { type LineEnd, lineOf, type StandingLine } from './line.ts';
 export { mixOf } from './mix.ts';
 export * from './model.ts';
 export { readDirective } from './read.ts';
 export { type ReadBack, readBack } from './read-back.ts';
+export {
+  type Formula,
+  type FormulaKind,
+  type FormulaProblem,
+  type FormulaValue,
+  formulaValue,
+  problemOr,
+  readFormula,
+} from './value.ts';

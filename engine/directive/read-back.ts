@@ -9,7 +9,8 @@ export interface ReadBack {
   readonly sentences: readonly string[];
 }
 
-const factWords = (name: string): string => {
+/** A fact by its name in plain words: `hours.tow` is `hours in use "tow"`. */
+export const factWords = (name: string): string => {
   const [family, ...rest] = name.split('.');
   if (name === 'hours.total') return 'total hours';
   if (name === 'landings.total') return 'total landings';

@@ -35,11 +35,22 @@ export function parseDocument<S extends z.ZodType>(schema: S, input: unknown, wh
   });
 }
 
+/** All complaints of a schema, each at its place; none if the document is whole. */
+export function complaintsOf(schema: z.ZodType, input: unknown): Complaint[] {
+  const result = schema.safeParse(input);
+  return result.success ? [] : result.error.issues.map((issue) => nearest(issue, []));
+}
+export interface Complaint {
+  readonly path: readonly PropertyKey[];
+  readonly message: string;
+  readonly issue: z.core.$ZodIssue;
+}
+
 const SHOWN = 3;
 /** Of several forms that a place may have, what the form nearest to the given one lacks: the one with the fewest faults, then the deepest. */
-function nearest(issue: z.core.$ZodIssue, above: readonly PropertyKey[]): { path: PropertyKey[]; message: string } {
+function nearest(issue: z.core.$ZodIssue, above: readonly PropertyKey[]): Complaint {
   const path = [...above, ...issue.path];
-  if (issue.code !== 'invalid_union') return { path, message: issue.message };
+  if (issue.code !== 'invalid_union') return { path, message: issue.message, issue };
   const forms = issue.errors
     .filter((faults) => faults.length > 0)
     .map((faults) => ({
@@ -47,5 +58,5 @@ function nearest(issue: z.core.$ZodIssue, above: readonly PropertyKey[]): { path
       first: nearest(faults[0]!, path),
     }))
     .sort((a, b) => a.count - b.count || b.first.path.length - a.first.path.length);
-  return forms[0]?.first ?? { path, message: issue.message };
+  return forms[0]?.first ?? { path, message: issue.message, issue };
 }

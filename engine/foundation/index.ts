@@ -2,7 +2,7 @@ export * from './bounds.ts';
 export * from './canonical.ts';
 export * from './convert.ts';
 export * from './day.ts';
-export { parseDocument, zDay, zHours } from './document.ts';
+export { type Complaint, complaintsOf, parseDocument, zDay, zHours } from './document.ts';
 export * from './provenance.ts';
 export * from './random.ts';
 export { isRefusal, Refusal, type RefusalDetail } from './refusal.ts';

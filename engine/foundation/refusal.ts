@@ -9,6 +9,8 @@ export interface RefusalDetail {
   readonly remedy: string;
   /** Where the limit comes from, if it is not plain sense. */
   readonly source?: string;
+  /** Place in a formula, counted from 1. */
+  readonly place?: number;
 }
 
 /** Input that is impossible or out of scope. A failing check is a finding, never a refusal. */

@@ -245,10 +245,10 @@ describe('meters', () => {
 });
 
 describe('contradictions', () => {
-  it('a total that falls is set aside on the worse side', () => {
+  it('where totals cross, either may be right: the worse side counts until one is corrected', () => {
     const m = model([aircraft(), reading('2001-01-01', 100), reading('2002-01-01', 90)]);
     expect(codes(m)).toContain('record.totals-run-backwards');
-    expect(hours(m)).toEqual(exact(100));
+    expect(hours(m)).toEqual({ low: 90, high: 100 });
     const slip = model([
       aircraft(),
       reading('2001-01-01', 100),
@@ -256,8 +256,24 @@ describe('contradictions', () => {
       reading('2003-01-01', 210),
       reading('2004-01-01', 220),
     ]);
-    expect(hours(slip)).toEqual(exact(220));
+    expect(hours(slip)).toEqual({ low: 220, high: 1910 });
     expect(slip.findings.find((f) => f.code === 'record.totals-run-backwards')?.entries).toHaveLength(2);
+    const impossible = model([
+      aircraft(),
+      reading('2001-01-01', 100),
+      reading('2001-01-03', 1900),
+      reading('2003-01-01', 210),
+      reading('2004-01-01', 220),
+    ]);
+    expect(hours(impossible)).toEqual(exact(220));
+    const agreed = model([
+      aircraft(),
+      reading('2001-01-01', 1000),
+      reading('2002-01-01', 120),
+      reading('2003-01-01', 1200),
+      reading('2004-01-01', 1300),
+    ]);
+    expect(hours(agreed)).toEqual(exact(1300));
   });
   it('more than 24 h a day and too many landings', () => {
     expect(codes(model([aircraft(), reading('2000-01-03', 60)]))).toContain('record.more-than-24-hours-a-day');

@@ -1,6 +1,7 @@
 import { type ASTNode, Environment, ParseError } from '@marcbachmann/cel-js';
 import { Refusal } from '../../foundation/refusal.ts';
 import type { Arithmetic, Comparison, Condition, Expression } from './ast.ts';
+import { nearestNames } from './near.ts';
 
 /**
  * What an expression may speak of. `names` must be there when it is evaluated; a name of a family
@@ -48,6 +49,7 @@ function tree(source: string): ASTNode {
         : 'facts and numbers with + - * /, comparisons, && || !, ? :, min(), max(), floor()',
       remedy: size ? 'Make the formula shorter' : 'Correct the formula at this place',
       source: 'Common Expression Language, kept to numbers',
+      place: start + 1,
     });
   }
 }
@@ -76,6 +78,7 @@ function reader(source: string, vocabulary: Vocabulary) {
       given: `"${shown(source)}", place ${node.start + 1}: ${what} \`${shown(part)}\``,
       allowed,
       remedy: 'Correct the formula at this place',
+      place: node.start + 1,
     });
   };
   const notAllowed = (node: ASTNode, what: string) =>
@@ -99,7 +102,7 @@ function reader(source: string, vocabulary: Vocabulary) {
     const name = dotted(node);
     if (names.has(name)) return { kind: 'fact', name, zeroIfAbsent: false };
     if (families.some((f) => f.test(name))) return { kind: 'fact', name, zeroIfAbsent: true };
-    const near = [...names].filter((n) => n.split('.')[0] === name.split('.')[0]).slice(0, 8);
+    const near = nearestNames(name, [...names, ...(vocabulary.families ?? []).filter((f) => !f.includes('*'))]);
     throw refuse(
       'unknown-fact',
       node,
