@@ -1,7 +1,7 @@
-import PDFDocument from 'pdfkit';
 import { Refusal } from '../engine/index.ts';
 import type { Block, Letter } from '../sheets/index.ts';
-import { BOLD, drawScene, INKS, REGULAR } from './draw.ts';
+import { drawScene, INKS } from './draw.ts';
+import { bytesOf, dayInFull, openPaper, ruledBlock } from './paper.ts';
 
 const PAGE = { width: 595.28, height: 841.89, side: 50, top: 42, foot: 46 };
 const WIDTH = PAGE.width - 2 * PAGE.side;
@@ -27,30 +27,8 @@ export async function letterPdf(letter: Letter): Promise<Uint8Array> {
   });
 }
 
-function open(letter: Letter): PDFKit.PDFDocument {
-  const at = new Date(`${letter.day}T12:00:00Z`);
-  const pdf = new PDFDocument({
-    size: 'A4',
-    margin: 0,
-    pdfVersion: '1.7',
-    tagged: true,
-    lang: 'en-GB',
-    displayTitle: true,
-    autoFirstPage: true,
-    bufferPages: true,
-    info: {
-      Title: `${letter.title}: letter ${letter.subject}`,
-      Author: letter.title,
-      CreationDate: at,
-      ModDate: at,
-      Producer: 'Sparwright',
-      Creator: 'Sparwright',
-    },
-  });
-  pdf.registerFont('regular', REGULAR);
-  pdf.registerFont('bold', BOLD);
-  return pdf;
-}
+const open = (letter: Letter): PDFKit.PDFDocument =>
+  openPaper({ title: `${letter.title}: letter ${letter.subject}`, author: letter.title, day: letter.day });
 function measure(letter: Letter, t: Try): number {
   const pdf = open(letter);
   const y = write(pdf, letter, t);
@@ -59,14 +37,14 @@ function measure(letter: Letter, t: Try): number {
 }
 function finish(letter: Letter, t: Try): Promise<Uint8Array> {
   const pdf = open(letter);
-  const chunks: Buffer[] = [];
-  return new Promise((resolve, reject) => {
-    pdf.on('data', (c: Buffer) => chunks.push(c));
-    pdf.on('end', () => resolve(new Uint8Array(Buffer.concat(chunks))));
-    pdf.on('error', reject);
+  return bytesOf(pdf, () => {
     write(pdf, letter, t);
-    titleBlock(pdf, letter);
-    pdf.end();
+    ruledBlock(pdf, letter.titleBlock, {
+      x: PAGE.side,
+      y: PAGE.height - PAGE.foot - FOOT_HEIGHT + 8,
+      width: WIDTH,
+      height: FOOT_HEIGHT - 8,
+    });
   });
 }
 
@@ -189,59 +167,3 @@ function blockAt(
   }
   return where();
 }
-
-/** The ruled block at the foot, as on a drawing. Long values take smaller type, then are cut. */
-function titleBlock(pdf: PDFKit.PDFDocument, letter: Letter): void {
-  const fields = letter.titleBlock.fields;
-  const top = PAGE.height - PAGE.foot - FOOT_HEIGHT + 8;
-  const shares = fields.map((_, i) => (i === 0 ? 1.7 : 1));
-  const sum = shares.reduce((a, b) => a + b, 0);
-  pdf
-    .markContent('Artifact')
-    .lineWidth(1)
-    .strokeColor(INKS.ink)
-    .rect(PAGE.side, top, WIDTH, FOOT_HEIGHT - 8)
-    .stroke();
-  pdf.endMarkedContent();
-  let x = PAGE.side;
-  fields.forEach((field, i) => {
-    const width = (WIDTH * shares[i]!) / sum;
-    if (i > 0) {
-      pdf
-        .markContent('Artifact')
-        .lineWidth(0.7)
-        .strokeColor(INKS.line)
-        .moveTo(x, top)
-        .lineTo(x, top + FOOT_HEIGHT - 8)
-        .stroke();
-      pdf.endMarkedContent();
-    }
-    const left = x + 6;
-    const lines: [string, string, number, string][] = [
-      [field.label, 'regular', 7, INKS.soft],
-      [field.value, 'bold', 9, INKS.ink],
-      [field.small ?? '', 'regular', 7.5, INKS.soft],
-    ];
-    pdf.addStructure(
-      pdf.struct('P', {}, () => {
-        lines.forEach(([words, font, size, ink], k) => {
-          if (words)
-            pdf
-              .font(font)
-              .fontSize(size)
-              .fillColor(ink)
-              .text(shorten(pdf, words, width - 12), left, top + [5, 14, 27][k]!, { lineBreak: false });
-        });
-      }),
-    );
-    x += width;
-  });
-}
-function shorten(pdf: PDFKit.PDFDocument, words: string, width: number): string {
-  if (pdf.widthOfString(words) <= width) return words;
-  let cut = words;
-  while (cut && pdf.widthOfString(`${cut} ...`) > width) cut = cut.slice(0, -1);
-  return `${cut} ...`;
-}
-const MONTHS = 'January February March April May June July August September October November December'.split(' ');
-const dayInFull = (d: string): string => `${Number(d.slice(8))} ${MONTHS[Number(d.slice(5, 7)) - 1]} ${d.slice(0, 4)}`;

@@ -1,0 +1,103 @@
+import PDFDocument from 'pdfkit';
+import type { TitleBlock } from '../sheets/index.ts';
+import { BOLD, INKS, REGULAR } from './draw.ts';
+
+/** What every document shares: how it opens, the ruled block, long words cut. The same sheet gives the same bytes. */
+export function openPaper(about: {
+  readonly title: string;
+  readonly author: string;
+  readonly day: string;
+  readonly layout?: 'portrait' | 'landscape';
+}): PDFKit.PDFDocument {
+  const at = new Date(`${about.day}T12:00:00Z`);
+  const pdf = new PDFDocument({
+    size: 'A4',
+    layout: about.layout ?? 'portrait',
+    margin: 0,
+    pdfVersion: '1.7',
+    tagged: true,
+    lang: 'en-GB',
+    displayTitle: true,
+    autoFirstPage: true,
+    bufferPages: true,
+    info: {
+      Title: about.title,
+      Author: about.author,
+      CreationDate: at,
+      ModDate: at,
+      Producer: 'Sparwright',
+      Creator: 'Sparwright',
+    },
+  });
+  pdf.registerFont('regular', REGULAR);
+  pdf.registerFont('bold', BOLD);
+  return pdf;
+}
+
+/** Writes, ends, and gives the bytes. */
+export function bytesOf(pdf: PDFKit.PDFDocument, write: () => void): Promise<Uint8Array> {
+  const chunks: Buffer[] = [];
+  return new Promise((resolve, reject) => {
+    pdf.on('data', (c: Buffer) => chunks.push(c));
+    pdf.on('end', () => resolve(new Uint8Array(Buffer.concat(chunks))));
+    pdf.on('error', reject);
+    write();
+    pdf.end();
+  });
+}
+
+/** The ruled block, as on a drawing. Long values are cut. */
+export function ruledBlock(
+  pdf: PDFKit.PDFDocument,
+  { fields }: TitleBlock,
+  at: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
+): void {
+  const shares = fields.map((_, i) => (i === 0 ? 1.7 : 1));
+  const sum = shares.reduce((a, b) => a + b, 0);
+  pdf.markContent('Artifact').lineWidth(1).strokeColor(INKS.ink).rect(at.x, at.y, at.width, at.height).stroke();
+  pdf.endMarkedContent();
+  let x = at.x;
+  fields.forEach((field, i) => {
+    const width = (at.width * shares[i]!) / sum;
+    if (i > 0) {
+      pdf
+        .markContent('Artifact')
+        .lineWidth(0.7)
+        .strokeColor(INKS.line)
+        .moveTo(x, at.y)
+        .lineTo(x, at.y + at.height)
+        .stroke();
+      pdf.endMarkedContent();
+    }
+    const left = x + 6;
+    const lines: [string, string, number, string][] = [
+      [field.label, 'regular', 7, INKS.soft],
+      [field.value, 'bold', 9, INKS.ink],
+      [field.small ?? '', 'regular', 7.5, INKS.soft],
+    ];
+    pdf.addStructure(
+      pdf.struct('P', {}, () => {
+        lines.forEach(([words, font, size, ink], k) => {
+          if (words)
+            pdf
+              .font(font)
+              .fontSize(size)
+              .fillColor(ink)
+              .text(shorten(pdf, words, width - 12), left, at.y + [5, 14, 27][k]!, { lineBreak: false });
+        });
+      }),
+    );
+    x += width;
+  });
+}
+
+export function shorten(pdf: PDFKit.PDFDocument, words: string, width: number): string {
+  if (pdf.widthOfString(words) <= width) return words;
+  let cut = words;
+  while (cut && pdf.widthOfString(`${cut} ...`) > width) cut = cut.slice(0, -1);
+  return `${cut} ...`;
+}
+
+const MONTHS = 'January February March April May June July August September October November December'.split(' ');
+export const dayInFull = (d: string): string =>
+  `${Number(d.slice(8))} ${MONTHS[Number(d.slice(5, 7)) - 1]} ${d.slice(0, 4)}`;

@@ -1,0 +1,199 @@
+import type { Block, Cell, Sheet, TableBlock } from '../sheets/index.ts';
+import { drawScene, INKS } from './draw.ts';
+import { bytesOf, dayInFull, openPaper, ruledBlock, shorten } from './paper.ts';
+import { columnWidths, type Drawn, drawnColumns } from './table-columns.ts';
+
+const PAGE = { width: 841.89, height: 595.28, side: 36, top: 34, foot: 40 };
+const WIDTH = PAGE.width - 2 * PAGE.side;
+const BOTTOM = PAGE.height - PAGE.foot;
+const SIZE = 8;
+const GAP = 8;
+
+/** A page being written: where the next line goes, and a new page where none is left. */
+interface Pen {
+  readonly pdf: PDFKit.PDFDocument;
+  y: number;
+}
+type Tag = 'H1' | 'H2' | 'P' | 'LI';
+
+/** A sheet on paper: A4 across, as many pages as it takes, its heads repeated, the caution once at its end. */
+export function sheetPdf(sheet: Sheet): Promise<Uint8Array> {
+  const shop = sheet.titleBlock.fields.find((f) => f.label === 'Shop')?.value ?? 'Sparwright';
+  const pdf = openPaper({
+    title: `${sheet.title}, ${sheet.subject}`,
+    author: shop,
+    day: sheet.day,
+    layout: 'landscape',
+  });
+  return bytesOf(pdf, () => {
+    const pen: Pen = { pdf, y: PAGE.top };
+    if (sheet.titleBlock.fields.length) {
+      ruledBlock(pdf, sheet.titleBlock, { x: PAGE.side, y: pen.y, width: WIDTH, height: 42 });
+      pen.y += 52;
+    }
+    put(pen, 'H1', sheet.title, 15, 'bold');
+    put(pen, 'P', sheet.answer.map((s) => s.text).join(''), 11, 'bold');
+    put(pen, 'P', sheet.because, 9);
+    for (const words of [...(sheet.computing ? [sheet.computing] : []), ...sheet.warnings])
+      put(pen, 'P', `Note: ${words}`, 9);
+    for (const block of sheet.blocks) blockOn(pen, block);
+    pen.y += 6;
+    if (sheet.caution) put(pen, 'P', sheet.caution, 8.5, 'regular', 'soft');
+    numberPages(pdf, sheet, shop);
+  });
+}
+
+function room(pen: Pen, height: number): boolean {
+  if (pen.y + height <= BOTTOM) return false;
+  pen.pdf.addPage();
+  pen.y = PAGE.top;
+  return true;
+}
+function put(pen: Pen, as: Tag, words: string, size: number, font = 'regular', ink: keyof typeof INKS = 'ink'): void {
+  if (!words) return;
+  const { pdf } = pen;
+  const options = { width: WIDTH, lineGap: size * 0.15 };
+  pdf.font(font).fontSize(size);
+  const height = pdf.heightOfString(words, options);
+  room(pen, height);
+  pdf.addStructure(
+    pdf.struct(as, {}, () => {
+      pdf
+        .font(font)
+        .fontSize(size)
+        .fillColor(INKS[ink])
+        .text(words, PAGE.side, pen.y, { ...options, height: BOTTOM - pen.y });
+    }),
+  );
+  pen.y += height + size * 0.35;
+}
+
+function blockOn(pen: Pen, block: Block): void {
+  pen.y += 6;
+  if (block.block === 'picture') picture(pen, block.scene);
+  else {
+    room(pen, 60);
+    put(pen, 'H2', block.title, 11, 'bold');
+    wordsOn(pen, block);
+  }
+}
+function wordsOn(pen: Pen, block: Exclude<Block, { block: 'picture' }>): void {
+  if (block.block === 'table') {
+    if (block.rows.length) table(pen, block);
+    else put(pen, 'P', block.empty, 9);
+  } else if (block.block === 'key-value') {
+    for (const p of block.pairs) put(pen, 'P', `${p.key}: ${wordsOf(p.cell)}`, 9);
+  } else if (block.block === 'findings') {
+    if (!block.findings.length) put(pen, 'P', block.empty, 9);
+    for (const f of block.findings) put(pen, 'LI', `•  ${f.text} ${f.remedy}`, 9);
+  } else {
+    for (const p of block.paragraphs) put(pen, 'P', p, 9);
+    for (const l of block.list ?? []) put(pen, 'LI', `•  ${l}`, 9);
+  }
+}
+function picture(pen: Pen, scene: Extract<Block, { block: 'picture' }>['scene']): void {
+  const width = Math.min(WIDTH, (BOTTOM - PAGE.top) * (scene.width / scene.height));
+  const height = (width / scene.width) * scene.height;
+  room(pen, height + 20);
+  put(pen, 'H2', scene.title, 11, 'bold');
+  pen.pdf.addStructure(
+    pen.pdf.struct('Figure', { alt: scene.description }, () => drawScene(pen.pdf, scene, PAGE.side, pen.y, width)),
+  );
+  pen.y += height;
+}
+const wordsOf = (c: Cell | undefined): string =>
+  !c || c.is === 'nothing' ? '' : 'small' in c && c.small ? `${c.text}, ${c.small}` : c.text;
+
+/** Rows are never torn: one that does not fit begins the next page, under the head. */
+function table(pen: Pen, block: TableBlock): void {
+  const { pdf } = pen;
+  const columns = drawnColumns(block);
+  const widths = columnWidths(pdf, columns, block.rows, WIDTH, SIZE, GAP);
+  const element = pdf.struct('Table');
+  pdf.addStructure(element);
+  const head = () => line(pen, element, 'TH', columns, widths, (c) => ({ text: c.heading, small: '' }));
+  head();
+  for (const row of block.rows) {
+    const cells = columns.map((c) => c.of(row));
+    const height = Math.max(...cells.map((c, i) => heightOf(pdf, c, widths[i]!)));
+    if (room(pen, height + 5)) head();
+    line(pen, element, 'TD', columns, widths, (_, i) => cells[i]!);
+  }
+  element.end();
+}
+interface Words {
+  readonly text: string;
+  readonly small: string;
+}
+const MOST = 4;
+function heightOf(pdf: PDFKit.PDFDocument, { text, small }: Words, width: number): number {
+  const of = (words: string, size: number) => {
+    if (!words) return 0;
+    pdf.font('regular').fontSize(size);
+    return Math.min(pdf.heightOfString(words, { width }), MOST * size * 1.35);
+  };
+  return of(text, SIZE) + of(small, SIZE - 1);
+}
+function line(
+  pen: Pen,
+  into: PDFKit.PDFStructureElement,
+  as: 'TH' | 'TD',
+  columns: readonly Drawn[],
+  widths: readonly number[],
+  of: (c: Drawn, i: number) => Words,
+): void {
+  const { pdf } = pen;
+  const all = columns.map(of);
+  const height = Math.max(...all.map((c, i) => heightOf(pdf, c, widths[i]!)));
+  const row = pdf.struct('TR');
+  into.add(row);
+  let x = PAGE.side;
+  all.forEach(({ text, small }, i) => {
+    const [left, width] = [x, widths[i]!];
+    const align = columns[i]!.right ? ('right' as const) : ('left' as const);
+    row.add(
+      pdf.struct(as, {}, () => {
+        const font = as === 'TH' || columns[i]!.act(text) ? 'bold' : 'regular';
+        pdf
+          .font(font)
+          .fontSize(SIZE)
+          .fillColor(as === 'TH' ? INKS.soft : INKS.ink);
+        if (text) pdf.text(text, left, pen.y, { width, align, height: MOST * SIZE * 1.35, ellipsis: true });
+        const below = text ? pdf.y : pen.y;
+        pdf
+          .font('regular')
+          .fontSize(SIZE - 1)
+          .fillColor(INKS.soft);
+        if (small) pdf.text(small, left, below, { width, align, height: MOST * SIZE * 1.3, ellipsis: true });
+      }),
+    );
+    x += width + GAP;
+  });
+  row.end();
+  pen.y += height + 3;
+  pdf
+    .markContent('Artifact')
+    .lineWidth(as === 'TH' ? 0.9 : 0.4)
+    .strokeColor(as === 'TH' ? INKS.ink : INKS.line)
+    .moveTo(PAGE.side, pen.y)
+    .lineTo(PAGE.side + WIDTH, pen.y)
+    .stroke();
+  pdf.endMarkedContent();
+  pen.y += 2.5;
+}
+
+function numberPages(pdf: PDFKit.PDFDocument, sheet: Sheet, shop: string): void {
+  const { count } = pdf.bufferedPageRange();
+  for (let i = 0; i < count; i++) {
+    pdf.switchToPage(i);
+    pdf.font('regular').fontSize(7.5).fillColor(INKS.soft).markContent('Artifact');
+    const left = [shop, sheet.title, dayInFull(sheet.day), sheet.number].filter(Boolean).join(', ');
+    pdf.text(shorten(pdf, left, WIDTH - 90), PAGE.side, PAGE.height - 26, { lineBreak: false });
+    pdf.text(`page ${i + 1} of ${count}`, PAGE.side, PAGE.height - 26, {
+      width: WIDTH,
+      align: 'right',
+      lineBreak: false,
+    });
+    pdf.endMarkedContent();
+  }
+}
