@@ -1,7 +1,7 @@
 import { type Day, directive, isRefusal, type outlook, parseDay, record } from '../engine/index.ts';
-import type { LogEntry, Store } from '../store/index.ts';
+import type { LogEntry, NewEntry, Store } from '../store/index.ts';
 import { type Answers, answersFor } from './answers.ts';
-import { recordEntries } from './entries.ts';
+import { asIfWritten, recordEntries } from './entries.ts';
 
 /** What every route is given. */
 export interface Desk {
@@ -22,11 +22,12 @@ export const dayOf = (desk: Desk, asked: unknown): Day =>
 const policyOf = (settings: Readonly<Record<string, unknown>>): record.Policy =>
   record.zPolicy.parse(settings.policy ?? {});
 
-/** Directives adopted by a shop, every issue. One that this version cannot read is never dropped: it becomes a finding. */
-async function adoptedDirectives(desk: Desk, shop: string) {
+/** Directives adopted by a shop up to an entry, every issue. One that this version cannot read is never dropped: it becomes a finding. */
+async function adoptedDirectives(desk: Desk, shop: string, upTo = Number.POSITIVE_INFINITY) {
   const documents: directive.DirectiveDocument[] = [];
   const unread: record.Finding[] = [];
   for (const d of await desk.store.directives.list(shop)) {
+    if (d.entry > upTo) continue;
     try {
       documents.push(directive.readDirective(d.document));
     } catch (e) {
@@ -51,7 +52,19 @@ function rateAsked(query: { rate_h_per_year?: unknown }): outlook.OutlookOptions
 interface Asked {
   readonly day?: unknown;
   readonly rate_h_per_year?: unknown;
-  readonly upTo?: number;
+  /** As known at this entry: nothing later, and no directive adopted later. */
+  readonly upTo?: number | undefined;
+  /** Entries that are not written, taken as if they were. */
+  readonly extra?: readonly NewEntry[] | undefined;
+}
+
+/** Subjects whose entries bear on an aircraft: what ever sat in it, and what the entries not yet written speak of. */
+async function bearingOn(desk: Desk, shop: string, aircraft: string, extra: readonly NewEntry[]): Promise<string[]> {
+  const named = extra.flatMap((e) => [e.subject, ...[(e.body as { into?: string }).into ?? []].flat()]);
+  const circles = await Promise.all(
+    [...new Set([aircraft, ...named])].map((id) => desk.store.aircraft.circle(shop, id)),
+  );
+  return [...new Set(circles.flat())];
 }
 
 /**
@@ -71,15 +84,23 @@ export function ownCorrections(log: readonly LogEntry[], standing: readonly LogE
 export async function read(desk: Desk, shopId: string, aircraft: string, query: Asked = {}) {
   const shop = await desk.store.shops.get(shopId);
   const day = dayOf(desk, query.day);
-  const subjects = await desk.store.aircraft.circle(shopId, aircraft);
-  const asked = { subjects: [...subjects, 'shop'], ...(query.upTo ? { upTo: query.upTo } : {}) };
-  const log = await desk.store.log.read(shopId, asked);
-  const standing = await desk.store.log.read(shopId, { ...asked, inForce: true });
+  const { upTo, extra = [] } = query;
+  const subjects = await bearingOn(desk, shopId, aircraft, extra);
+  const asked = { subjects: [...subjects, 'shop'], ...(upTo === undefined ? {} : { upTo }) };
+  const written = await desk.store.log.read(shopId, asked);
+  const added = asIfWritten(extra, await desk.store.log.last(shopId));
+  const log = [...written, ...added];
+  const replaced = new Set(added.map((e) => e.replaces));
+  const standing = [...(await desk.store.log.read(shopId, { ...asked, inForce: true })), ...added].filter(
+    (e) => !replaced.has(e.number),
+  );
   const entries = record.entriesUpTo(recordEntries(ownCorrections(log, standing)), day);
-  const plain = record.modelOf({ day, entries, policy: policyOf(shop.settings), invented: shop.invented });
-  const { documents, unread } = await adoptedDirectives(desk, shopId);
+  const settled = upTo === undefined ? undefined : written.findLast((e) => e.kind === 'settings');
+  const settings = (settled?.body as typeof shop.settings | undefined) ?? shop.settings;
+  const plain = record.modelOf({ day, entries, policy: policyOf(settings), invented: shop.invented });
+  const { documents, unread } = await adoptedDirectives(desk, shopId, upTo);
   const model = { ...plain, findings: [...plain.findings, ...unread] };
-  return { shop, day, model, documents, known: log.at(-1)?.number ?? 0 };
+  return { shop, day, model, documents, known: written.at(-1)?.number ?? 0 };
 }
 
 /** The aircraft with its standings and dates. @throws Refusal */

@@ -25,6 +25,23 @@ export function recordEntries(log: readonly LogEntry[]): record.Entry[] {
     );
 }
 
+/** Entries as they would stand if they were written now, after entry `last`: the page shows what they would change. */
+export function asIfWritten(entries: readonly NewEntry[], last: number): LogEntry[] {
+  const numbers = new Map(
+    entries.flatMap((e, i) => (e.id === undefined ? [] : [[String(e.id), last + 1 + i] as const])),
+  );
+  return entries.map(({ id: _, replaces, ...e }, i) => ({
+    ...e,
+    shop: '',
+    number: last + 1 + i,
+    ...(replaces === undefined ? {} : { replaces: numbers.get(String(replaces)) ?? Number(replaces) }),
+    recordedAt: '',
+    recordedBy: '',
+    previousHash: '',
+    hash: '',
+  }));
+}
+
 const zEntries = z.array(record.zEntry).min(1).max(60_000);
 
 /** Entries as a person or a file gives them, checked, ready for the log. @throws Refusal `foundation.document-invalid` */

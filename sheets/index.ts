@@ -2,7 +2,9 @@
 export { aircraftListSheet } from './aircraft-list-sheet.ts';
 export { type AircraftInput, aircraftSheet } from './aircraft-sheet.ts';
 export { callSheet } from './call-sheet.ts';
+export { type CompareInput, compareSheet, type Side } from './compare-sheet.ts';
 export { directiveListSheet, directiveSheet } from './directive-sheet.ts';
+export { type FormulaOnPart, type FormulaShown, formulaShown } from './formula-value.ts';
 export { type Letter, type LetterInput, letterSheet } from './letter-sheet.ts';
 export * from './model.ts';
 export { outlookSheet } from './outlook-sheet.ts';
