@@ -4,6 +4,7 @@ import { ledgerOf } from './ledger.ts';
 import type { Finding, RecordModel, Thing } from './model.ts';
 import { before, momentOf } from './moments.ts';
 import { type Stay, staysOf } from './stays.ts';
+import { tooCloseFindings } from './too-close.ts';
 
 /** Contradictions between entries: fitments, places, hands, events, totals. */
 export function contradictions(model: Omit<RecordModel, 'findings'>): Finding[] {
@@ -11,7 +12,11 @@ export function contradictions(model: Omit<RecordModel, 'findings'>): Finding[] 
   const all: Stay[] = [];
   for (const thing of model.things.values()) {
     if (thing.kind === 'aircraft') {
-      findings.push(...(ledgerOf(model, thing.id)?.findings ?? []), ...beforeBuilt(model, thing));
+      findings.push(
+        ...(ledgerOf(model, thing.id)?.findings ?? []),
+        ...beforeBuilt(model, thing),
+        ...tooCloseFindings(model, thing.id),
+      );
       continue;
     }
     const { stays, findings: own } = staysOf(model.entries, thing.id);

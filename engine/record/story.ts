@@ -2,11 +2,13 @@ import type { Day, Moment } from '../foundation/day.ts';
 import { constantForm } from '../foundation/region/index.ts';
 import { entriesBySubject } from './by-subject.ts';
 import type { Happened, Lived, Story } from './facts.ts';
+import { add } from './groups.ts';
 import type { RecordModel } from './model.ts';
 import { before, firstNotBefore, momentOf, notAfter } from './moments.ts';
 import type { RegionBuilder } from './region-builder.ts';
 import type { Presence } from './stays.ts';
 import type { Timeline } from './timeline.ts';
+import { tooClose } from './too-close.ts';
 import { type Counted, countedInspections, inspectionKinds } from './wording.ts';
 
 export interface KitTime {
@@ -89,24 +91,28 @@ export function storyOf(
         });
   const kinds = inspectionKinds(model);
   const counted = countedFor(model, present, aircraft);
+  const doubted = new Set(present.flatMap((p) => tooClose(model, p.id).map((x) => `${x.second.id}|${x.kind}`)));
   const inspections = counted.flatMap((c) =>
-    (c.kinds ?? []).map((kind) => ({ kind, moment: momentOf(c.entry), form: constantForm(1) })),
+    (c.kinds ?? []).flatMap((kind) =>
+      doubted.has(`${c.entry.id}|${kind}`) ? [] : [{ kind, moment: momentOf(c.entry), form: constantForm(1) }],
+    ),
   );
-  const open = new Map<number, Counted[]>();
+  const mayCount = (kind: string, list: readonly Counted[], why: string) => {
+    const last = list.at(-1)!;
+    inspections.push({
+      kind,
+      moment: momentOf(last.entry),
+      form: builder.figure(`inspections ${kind} ${why}, to ${last.entry.day}`, 0, list.length, true),
+    });
+  };
+  const cutOf = (c: Counted) => firstNotBefore(cuts, momentOf(c.entry));
+  const close = new Map<string, Counted[]>();
   for (const c of counted)
-    if (!c.kinds) {
-      const n = firstNotBefore(cuts, momentOf(c.entry));
-      open.set(n, [...(open.get(n) ?? []), c]);
-    }
-  for (const list of open.values())
-    for (const kind of kinds) {
-      const last = list.at(-1)!;
-      inspections.push({
-        kind,
-        moment: momentOf(last.entry),
-        form: builder.figure(`inspections ${kind} without ruling, to ${last.entry.day}`, 0, list.length, true),
-      });
-    }
+    for (const kind of c.kinds ?? []) if (doubted.has(`${c.entry.id}|${kind}`)) add(close, `${cutOf(c)}|${kind}`, c);
+  for (const [at, list] of close) mayCount(at.slice(at.indexOf('|') + 1), list, 'closer than the hours allow');
+  const open = new Map<number, Counted[]>();
+  for (const c of counted) if (!c.kinds) add(open, cutOf(c), c);
+  for (const list of open.values()) for (const kind of kinds) mayCount(kind, list, 'without ruling');
   return {
     built,
     uses: usesOf(model, lived),

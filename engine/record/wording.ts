@@ -13,7 +13,11 @@ export interface Counted {
 }
 
 /** What each inspection counts as: as written on the entry, else by the ruling for this aircraft, else for the shop. */
-export function countedInspections(model: RecordModel, subject: string, aircraft: string | null): Counted[] {
+export function countedInspections(
+  model: Pick<RecordModel, 'entries' | 'things'>,
+  subject: string,
+  aircraft: string | null,
+): Counted[] {
   const rulings = model.entries.filter((e): e is EntryOf<'ruling'> => e.kind === 'ruling');
   return entriesOf(model, subject, 'inspection').map((entry) => {
     if (entry.body.counts_as) return { entry, kinds: entry.body.counts_as, ruling: null };
