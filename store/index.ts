@@ -1,9 +1,18 @@
+import type { Readable, Writable } from 'node:stream';
+import type { Refusal } from '../engine/index.ts';
 import { type AircraftRepository, aircraftOf } from './aircraft.ts';
 import { type AnswerRepository, answersOf } from './answers.ts';
+import { checkStore, type ShopCheck } from './backup/check.ts';
+import type { BackupSummary } from './backup/format.ts';
+import { type Restored, type RestoreOptions, restore, restoreFile } from './backup/restore.ts';
+import { type BackupOptions, backupFile, backupTo } from './backup/write.ts';
 import { exportLines, type Head, importLines } from './carry.ts';
 import { type Database, openFolder, openUrl } from './database.ts';
+import { type DeskStateRepository, deskStatesOf } from './desk-state.ts';
+import { faultInWords } from './faults.ts';
 import { type Files, filesOf } from './files.ts';
 import { type Log, logOf } from './log.ts';
+import { type PageRepository, pagesOf } from './pages.ts';
 import {
   type DirectiveRepository,
   directivesOf,
@@ -17,8 +26,15 @@ import { type Shops, shopsOf } from './shops.ts';
 
 export type { AircraftRow, FitmentRow, PartRow } from './aircraft.ts';
 export type { AnswerKey, NewAnswer, StoredAnswer } from './answers.ts';
+export type { ShopCheck } from './backup/check.ts';
+export type { BackupSummary } from './backup/format.ts';
+export { verifyBackupFile } from './backup/read.ts';
+export type { Restored } from './backup/restore.ts';
+export type { DeskState, NewDeskState, PendingAircraft } from './desk-state.ts';
 export { type LogEntry, type NewEntry, toDocumentEntry } from './entry.ts';
+export { isDiskFull } from './faults.ts';
 export type { ReadFilter } from './log.ts';
+export type { PageRow } from './pages.ts';
 export type { DirectiveRow, LetterRow } from './papers.ts';
 export { dataFolder, rootFolder } from './place.ts';
 export type { Shop } from './shops.ts';
@@ -34,11 +50,26 @@ export interface Store {
   readonly directives: DirectiveRepository;
   readonly letters: LetterRepository;
   readonly mappings: MappingRepository;
+  readonly pages: PageRepository;
   readonly answers: AnswerRepository;
+  readonly desk: DeskStateRepository;
   /** The log of a shop with its files, as lines of JSON without line ends. */
   exportLines(shop: string): AsyncGenerator<string>;
   /** Takes an export in: all of it, proved, or nothing. */
   importLines(lines: Iterable<string> | AsyncIterable<string>): Promise<Head>;
+  /** Writes a copy of every shop, or of those chosen, into a stream: one snapshot, while others go on writing. */
+  backupTo(out: Writable, options: BackupOptions): Promise<Omit<BackupSummary, 'problems'>>;
+  /** Writes a copy into a file, reads it again and proves it. @throws Refusal `store.file-exists`, `store.disk-full` */
+  backup(
+    file: string,
+    options: BackupOptions & { replace?: boolean | undefined },
+  ): Promise<BackupSummary & { file: string }>;
+  /** Brings a copy back, all of it and proved identical, or nothing. @throws Refusal `store.shop-exists`, `store.export-damaged` */
+  restore(from: string | Readable, options?: RestoreOptions): Promise<BackupSummary & { shops: readonly Restored[] }>;
+  /** Every shop: chain, numbers, hashes, files, and whether its tables are what its log makes. */
+  check(): Promise<ShopCheck[]>;
+  /** A fault of the disk or of the connection as a refusal in words; null for any other fault. */
+  faultInWords(error: unknown): Refusal | null;
   /** True if the database answers. */
   alive(): Promise<boolean>;
   close(): Promise<void>;
@@ -55,9 +86,17 @@ function storeOf(database: Database): Store {
     directives: directivesOf(db),
     letters: lettersOf(db),
     mappings: mappingsOf(db),
+    pages: pagesOf(db),
     answers: answersOf(db),
+    desk: deskStatesOf(db),
     exportLines: (shop) => exportLines(db, shop),
     importLines: (lines) => importLines(db, lines),
+    backupTo: (out, options) => backupTo(db, out, options),
+    backup: (file, options) => backupFile(db, file, options),
+    restore: (from, options) =>
+      typeof from === 'string' ? restoreFile(db, from, options) : restore(db, from, options),
+    check: () => checkStore(db),
+    faultInWords: (error) => faultInWords(error, database.where, database.hasRoom),
     alive: () =>
       database.pool.query('select 1').then(
         () => true,

@@ -1,10 +1,11 @@
-import { and, asc, desc, eq, gt, inArray, like, lte, or, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, inArray, like, lte, sql } from 'drizzle-orm';
 import { canonicalJson, parseDay, Refusal } from '../engine/index.ts';
 import type { Db } from './database.ts';
 import { entryFromRow, hashOf, type LogEntry, type LogRow, type NewEntry, toDocumentEntry } from './entry.ts';
 import { projectPapers, projectSubjects } from './project.ts';
 import * as t from './schema.ts';
 import { lockShop } from './shops.ts';
+import { makeStale } from './stale.ts';
 import { verifyShop } from './verify.ts';
 
 interface Recording {
@@ -92,24 +93,6 @@ async function replacedSubjects(db: Db, shop: string, rows: readonly LogRow[]): 
   return found.map((f) => f.subject);
 }
 
-/** Stored answers that these entries touch are stale from now on. */
-async function makeStale(db: Db, shop: string, rows: readonly LogRow[], subjects: readonly string[]): Promise<void> {
-  const touching = rows.filter((r) => !['letter', 'mapping', 'settings'].includes(r.kind));
-  if (touching.length === 0) return;
-  const all = touching.some((r) => r.kind === 'ruling' || r.subject === 'shop');
-  const directives = touching.flatMap((r) =>
-    r.kind === 'directive' ? [String(JSON.parse(r.body).document.number)] : [],
-  );
-  const touched = or(
-    sql`${t.answer.touches} && ${sql.param([...subjects], t.answer.touches)}`,
-    directives.length > 0 ? inArray(t.answer.directive, directives) : undefined,
-  );
-  await db
-    .update(t.answer)
-    .set({ stale: true })
-    .where(and(eq(t.answer.shop, shop), eq(t.answer.stale, false), all ? undefined : touched));
-}
-
 /** Appends within a transaction that holds the shop. */
 async function append(tx: Db, shop: string, entries: readonly NewEntry[], r: Recording): Promise<number[]> {
   const held = await lockShop(tx, shop);
@@ -128,7 +111,7 @@ async function append(tx: Db, shop: string, entries: readonly NewEntry[], r: Rec
   const subjects = [...new Set([...rows.map((row) => row.subject), ...alsoTouched])];
   await projectSubjects(tx, shop, subjects);
   await projectPapers(tx, shop, rows.map(entryFromRow));
-  await makeStale(tx, shop, rows, subjects);
+  await makeStale(tx, shop, rows);
   return rows.map((row) => row.number);
 }
 

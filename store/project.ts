@@ -145,6 +145,20 @@ export async function projectPapers(db: Db, shop: string, entries: readonly LogE
         .insert(t.mapping)
         .values(row)
         .onConflictDoUpdate({ target: [t.mapping.shop, t.mapping.shape], set: row });
+    } else if (e.kind === 'page') {
+      const row = {
+        shop,
+        entry: e.number,
+        aircraft: e.subject,
+        sha256: String(b.sha256),
+        mediaType: String(b.media_type),
+        title: String(b.title),
+        page: String(b.page),
+      };
+      await db
+        .insert(t.page)
+        .values(row)
+        .onConflictDoUpdate({ target: [t.page.shop, t.page.entry], set: row });
     } else if (e.kind === 'settings')
       await db
         .update(t.shop)
@@ -173,16 +187,16 @@ export async function projectSubjects(db: Db, shop: string, subjects: readonly s
 
 /** Throws the projections of a shop away and makes them again from its log; stored answers become stale. */
 export async function rebuild(db: Db, shop: string): Promise<void> {
-  for (const table of [...BY_SUBJECT, t.directive, t.letter, t.mapping])
+  for (const table of [...BY_SUBJECT, t.directive, t.letter, t.mapping, t.page])
     await db.delete(table).where(eq(table.shop, shop));
-  await db.update(t.answer).set({ stale: true }).where(eq(t.answer.shop, shop));
+  for (const table of [t.answer, t.deskState]) await db.update(table).set({ stale: true }).where(eq(table.shop, shop));
   const subjects = await db.selectDistinct({ subject: t.log.subject }).from(t.log).where(eq(t.log.shop, shop));
   const names = subjects.map((s) => s.subject);
   for (let i = 0; i < names.length; i += 200) await projectSubjects(db, shop, names.slice(i, i + 200));
   const rows = await db
     .select()
     .from(t.log)
-    .where(and(eq(t.log.shop, shop), inArray(t.log.kind, ['directive', 'letter', 'mapping', 'settings'])))
+    .where(and(eq(t.log.shop, shop), inArray(t.log.kind, ['directive', 'letter', 'mapping', 'page', 'settings'])))
     .orderBy(t.log.number);
   await projectPapers(db, shop, rows.map(entryFromRow));
 }

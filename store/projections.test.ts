@@ -8,7 +8,7 @@ beforeAll(async () => {
 });
 afterAll(() => t.done());
 
-const TABLES = ['aircraft', 'part', 'fitment', 'directive', 'letter', 'mapping', 'shop'];
+const TABLES = ['aircraft', 'part', 'fitment', 'directive', 'letter', 'mapping', 'page', 'shop'];
 const snapshot = async () => {
   const all: Record<string, unknown[]> = {};
   for (const table of TABLES) all[table] = (await t.pool.query(`select * from ${table} order by 1, 2, 3`)).rows;
@@ -203,4 +203,40 @@ it('a new entry makes stale what it touches, and only that', async () => {
     entry('shop', 'ruling', '2024-02-01', { wording: 'annual', counts_as: [], by: 'me', because: 'x' }),
   );
   expect(await stale()).toEqual(['spar:L', 'spar:R']);
+});
+
+it('pages of a scan are kept in their order, named by the export, and made again by a rebuild', async () => {
+  await t.store.shops.open({ id: 'pages', name: 'Shop', invented: true });
+  await append('pages', anAircraft('aircraft:1', 'ZZ-1'));
+  const book = await t.store.files.put(Buffer.from('a PDF of two pages'), 'application/pdf');
+  const photo = await t.store.files.put(Buffer.from('a photograph'), 'image/jpeg');
+  const kept = (sha256: string, media_type: string, page: string) =>
+    entry(
+      'aircraft:1',
+      'page',
+      '2023-03-01',
+      { title: 'Book 1', page, sha256, media_type, by: 'A. Lead' },
+      { schema: 'page/1' },
+    );
+  await append(
+    'pages',
+    kept(book, 'application/pdf', '41'),
+    kept(photo, 'image/jpeg', 'cover'),
+    kept(book, 'application/pdf', '42'),
+  );
+  const before = await t.store.pages.list('pages', 'aircraft:1');
+  expect(before.map((p) => [p.page, p.inFile, p.mediaType])).toEqual([
+    ['41', 1, 'application/pdf'],
+    ['cover', 1, 'image/jpeg'],
+    ['42', 2, 'application/pdf'],
+  ]);
+  await t.pool.query("delete from page where page = '42'");
+  await t.store.shops.rebuild('pages');
+  expect(await t.store.pages.list('pages', 'aircraft:1')).toEqual(before);
+  expect(await t.store.log.verify('pages')).toEqual([]);
+  const lines: string[] = [];
+  for await (const line of t.store.exportLines('pages')) lines.push(line);
+  expect(lines.filter((l) => l.startsWith('{"file"')).length).toBe(2);
+  await append('pages', kept('0'.repeat(64), 'image/png', '43'));
+  expect(await t.store.log.verify('pages')).toEqual([expect.stringContaining('which is not here')]);
 });

@@ -4,7 +4,7 @@ import { hashOf, type LogRow, sha256 } from './entry.ts';
 import * as t from './schema.ts';
 
 const CHUNK = 2000;
-const NAMED = /"(?:file|photograph|pdf)_sha256":"([0-9a-f]{64})"/g;
+const NAMED = /"(?:[a-z_]+_)?sha256":"([0-9a-f]{64})"/g;
 
 /** Checks a chain row by row; `at` carries it from chunk to chunk. */
 export function chainProblems(rows: readonly LogRow[], at: { number: number; hash: string }): string[] {
