@@ -10,7 +10,7 @@ import { answerFaults } from './faults.ts';
 import { guardLocal } from './guard.ts';
 import { aircraftRoutes } from './routes/aircraft.ts';
 import { callerRoutes } from './routes/caller.ts';
-import { directiveRoutes } from './routes/directive.ts';
+import { directiveRoutes } from './routes/directive/index.ts';
 import { documentRoutes } from './routes/documents.ts';
 import { importRoutes } from './routes/import.ts';
 import { letterRoutes } from './routes/letter.ts';

@@ -1,6 +1,7 @@
 import { and, asc, desc, eq } from 'drizzle-orm';
 import type { Day } from '../engine/index.ts';
 import type { Db } from './database.ts';
+import { directiveWords } from './directive-words.ts';
 import * as t from './schema.ts';
 
 export interface DirectiveRow {
@@ -24,6 +25,8 @@ export interface LetterRow {
 
 /** Adopted by an entry of the kind `directive`, body `{document, by}`. */
 export const directivesOf = (db: Db) => ({
+  /** What directives of this shop may speak of. */
+  words: (shop: string) => directiveWords(db, shop),
   /** Every issue adopted, by number, oldest issue first. */
   async list(shop: string): Promise<DirectiveRow[]> {
     const rows = await db

@@ -1,39 +1,20 @@
 import type { FastifyInstance } from 'fastify';
-import { parse } from 'yaml';
 import { z } from 'zod';
-import { directive, parseDocument, Refusal, zDay } from '../../engine/index.ts';
-import { directiveListSheet, directiveSheet } from '../../sheets/index.ts';
-import { adoption } from '../demo.ts';
-import { type Desk, dayOf } from '../desk.ts';
+import { directive, parseDocument, Refusal, zDay } from '../../../engine/index.ts';
+import { directiveListSheet, directiveSheet } from '../../../sheets/index.ts';
+import { adoption } from '../../demo.ts';
+import { type Desk, dayOf } from '../../desk.ts';
+import { checkRoutes } from './check.ts';
+import { parseText, refuseQuestion } from './text.ts';
+import { wordsRoutes } from './words.ts';
 
 const zAdopt = z.strictObject({ text: z.string().min(1), by: z.string().trim().min(1).max(200), on: zDay });
-
-/** @throws Refusal `foundation.document-invalid` for text that is neither YAML nor JSON */
-export function parseText(text: string): unknown {
-  try {
-    return parse(text, { maxAliasCount: 50 });
-  } catch (e) {
-    throw new Refusal('foundation.document-invalid', {
-      given: `text that is neither YAML nor JSON: ${(e as Error).message.split('\n')[0]}`,
-      allowed: 'one document in YAML or JSON',
-      remedy: 'Correct it at the place named',
-    });
-  }
-}
-
-/** A question of the command line holds directives and a record; only one directive is adopted at a time. */
-function refuseQuestion(given: unknown): void {
-  if ((given as { sparwright?: unknown } | null)?.sparwright !== 'directive-question/1') return;
-  throw new Refusal('directive.is-a-question', {
-    given: 'a question that holds directives and a record (directive-question/1)',
-    allowed: 'one directive (directive/1)',
-    remedy: 'Take one item of its list `directives` and adopt that',
-  });
-}
 
 /** Directives of a shop: the list, one read back, and adopting. Storing is adopting, with name and day. */
 export function directiveRoutes(api: FastifyInstance, desk: Desk): void {
   const { store } = desk;
+  checkRoutes(api, desk);
+  wordsRoutes(api, desk);
   api.get<{ Params: { shop: string } }>('/shops/:shop/directives', async (request) => {
     const shop = await store.shops.get(request.params.shop);
     return directiveListSheet({ rows: await store.directives.list(shop.id), shop, day: dayOf(desk, undefined) });
