@@ -1,4 +1,4 @@
-import { and, asc, eq, inArray } from 'drizzle-orm';
+import { and, asc, eq, inArray, sql } from 'drizzle-orm';
 import type { Day } from '../engine/index.ts';
 import type { Db } from './database.ts';
 import * as t from './schema.ts';
@@ -17,6 +17,9 @@ export interface NewAnswer extends AnswerKey {
   readonly result: unknown;
   /** Subjects whose entries it rests on, besides the part. A new entry of one of them makes it stale. */
   readonly touches?: readonly string[];
+  /** The aircraft that it belongs to, and its slim form, where the desk keeps them. */
+  readonly aircraft?: string;
+  readonly line?: unknown;
 }
 export interface StoredAnswer extends NewAnswer {
   readonly touches: readonly string[];
@@ -27,20 +30,33 @@ const answerFromRow = ({ shop: _, ...r }: typeof t.answer.$inferSelect): StoredA
   ...r,
   day: r.day as Day,
   result: JSON.parse(r.result),
+  line: JSON.parse(r.line),
 });
+
+const rowOf = (shop: string, a: NewAnswer): typeof t.answer.$inferInsert => {
+  const { part, directive, issue, action, entry, program, day } = a;
+  const touches = [...new Set([part, ...(a.touches ?? [])])];
+  const key = { shop, part, directive, issue, action, entry, program, day };
+  const kept = a.aircraft === undefined ? {} : { aircraft: a.aircraft, line: JSON.stringify(a.line ?? null) };
+  return { ...key, touches, stale: false, result: JSON.stringify(a.result), ...kept };
+};
+const CHUNK = 100;
+/** Rows that are not there yet. */
+export async function insertAnswers(db: Db, shop: string, answers: readonly NewAnswer[]): Promise<void> {
+  const rows = answers.map((a) => rowOf(shop, a));
+  for (let i = 0; i < rows.length; i += CHUNK) await db.insert(t.answer).values(rows.slice(i, i + CHUNK));
+}
 
 export function answersOf(db: Db) {
   return {
-    /** Keeps the newest answer per part, directive and action. */
+    /** Keeps the newest answer per part, directive and action; one of an earlier entry or day than what is kept stays away. */
     async put(shop: string, answers: readonly NewAnswer[]): Promise<void> {
       await db.transaction(async (tx) => {
+        const target = [t.answer.shop, t.answer.part, t.answer.directive, t.answer.action];
         for (const a of answers) {
-          const touches = [...new Set([a.part, ...(a.touches ?? [])])];
-          const { part, directive, issue, action, entry, program, day } = a;
-          const result = JSON.stringify(a.result);
-          const row = { shop, part, directive, issue, action, entry, program, day, touches, stale: false, result };
-          const target = [t.answer.shop, t.answer.part, t.answer.directive, t.answer.action];
-          await tx.insert(t.answer).values(row).onConflictDoUpdate({ target, set: row });
+          const row = rowOf(shop, a);
+          const setWhere = sql`(${t.answer.entry}, ${t.answer.day}) <= (${a.entry}, ${a.day}) or ${t.answer.program} <> ${a.program}`;
+          await tx.insert(t.answer).values(row).onConflictDoUpdate({ target, set: row, setWhere });
         }
       });
     },

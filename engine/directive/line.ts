@@ -1,4 +1,5 @@
 import type { Day } from '../foundation/day.ts';
+import type { Outlook, Percentiles } from '../outlook/index.ts';
 import type { Standing } from './document.ts';
 import type { Assessment, DueAt, EndOfAnswer } from './model.ts';
 
@@ -7,6 +8,13 @@ export interface LineEnd {
   readonly standing: Standing;
   readonly dueAt: DueAt;
   readonly left: EndOfAnswer['left'];
+}
+
+/** When it bites, on both ends, as forecast on a day. */
+interface LineDates {
+  readonly asOf: Day;
+  readonly treatAs: Percentiles;
+  readonly couldBecome: Percentiles;
 }
 
 /**
@@ -30,12 +38,14 @@ export interface StandingLine {
   readonly hangsOn: string | null;
   /** True where it is treated as due because it could not be computed. */
   readonly notComputed: boolean;
+  /** Null where nothing tells when: no reading, or no limit that flying or the calendar uses up. */
+  readonly dates: LineDates | null;
 }
 
 const endOf = ({ standing, dueAt, left }: EndOfAnswer): LineEnd => ({ standing, dueAt, left });
 
-/** The slim form of an answer. */
-export function lineOf(a: Assessment): StandingLine {
+/** The slim form of an answer, with its dates where an outlook was made. */
+export function lineOf(a: Assessment, o: Pick<Outlook, 'treatAs' | 'couldBecome'> | null = null): StandingLine {
   return {
     directive: a.directive,
     issue: a.issue,
@@ -49,5 +59,6 @@ export function lineOf(a: Assessment): StandingLine {
     lastDone: a.lastDone?.day ?? null,
     hangsOn: a.papers[0]?.paper ?? null,
     notComputed: a.notComputed !== null,
+    dates: o && { asOf: a.day, treatAs: o.treatAs, couldBecome: o.couldBecome },
   };
 }
