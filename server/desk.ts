@@ -1,5 +1,5 @@
 import { type Day, directive, isRefusal, type outlook, parseDay, record } from '../engine/index.ts';
-import type { LogEntry, NewEntry, Store } from '../store/index.ts';
+import type { LogEntry, NewEntry, Store, WithdrawnRow } from '../store/index.ts';
 import { type Answers, answersFor } from './answers.ts';
 import { asIfWritten, recordEntries } from './entries.ts';
 
@@ -26,10 +26,12 @@ const policyOf = (settings: Readonly<Record<string, unknown>>): record.Policy =>
 async function adoptedDirectives(desk: Desk, shop: string, upTo = Number.POSITIVE_INFINITY) {
   const documents: directive.DirectiveDocument[] = [];
   const unread: record.Finding[] = [];
+  const withdrawn = (await desk.store.directives.withdrawn(shop)).filter((w) => w.entry <= upTo);
   for (const d of await desk.store.directives.list(shop)) {
     if (d.entry > upTo) continue;
     try {
-      documents.push(directive.readDirective(d.document));
+      const withdrawnOn = withdrawalOf(withdrawn, d.number, d.issue)?.on;
+      documents.push({ ...directive.readDirective(d.document), ...(withdrawnOn ? { withdrawnOn } : {}) });
     } catch (e) {
       if (!isRefusal(e)) throw e;
       unread.push({
@@ -42,6 +44,12 @@ async function adoptedDirectives(desk: Desk, shop: string, upTo = Number.POSITIV
   }
   return { documents, unread };
 }
+
+/** The first withdrawal of an issue: of this one, or of the whole number. */
+export const withdrawalOf = (all: readonly WithdrawnRow[], number: string, issue: number): WithdrawnRow | undefined =>
+  all
+    .filter((w) => w.number === number && (w.issue === null || w.issue === issue))
+    .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : a.entry - b.entry))[0];
 
 function rateAsked(query: { rate_h_per_year?: unknown }): outlook.OutlookOptions {
   if (query.rate_h_per_year === undefined || query.rate_h_per_year === '') return {};

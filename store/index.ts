@@ -35,7 +35,7 @@ export { type LogEntry, type NewEntry, toDocumentEntry } from './entry.ts';
 export { isDiskFull } from './faults.ts';
 export type { ReadFilter } from './log.ts';
 export type { PageRow } from './pages.ts';
-export type { DirectiveRow, LetterRow } from './papers.ts';
+export type { DirectiveRow, DraftRow, LetterRow, WithdrawnRow } from './papers.ts';
 export { dataFolder, rootFolder } from './place.ts';
 export type { Shop } from './shops.ts';
 

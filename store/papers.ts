@@ -12,6 +12,23 @@ export interface DirectiveRow {
   readonly entry: number;
   readonly document: unknown;
 }
+/** A directive that the shop took back from a day on: one issue of it, or all. */
+export interface WithdrawnRow {
+  readonly number: string;
+  readonly issue: number | null;
+  readonly on: Day;
+  readonly by: string;
+  readonly because: string;
+  readonly entry: number;
+}
+/** A directive that is being written. It counts nowhere. */
+export interface DraftRow {
+  readonly number: string;
+  readonly on: Day;
+  readonly by: string;
+  readonly entry: number;
+  readonly document: unknown;
+}
 export interface LetterRow {
   readonly number: string;
   readonly aircraft: string;
@@ -39,6 +56,37 @@ export const directivesOf = (db: Db) => ({
       issue: r.issue,
       adoptedOn: r.day as Day,
       adoptedBy: r.adoptedBy,
+      entry: r.entry,
+      document: JSON.parse(r.document),
+    }));
+  },
+  /** Withdrawn by entries of the kind `directive_withdrawn`, body `{number, issue?, because, by}`; the oldest first. */
+  async withdrawn(shop: string): Promise<WithdrawnRow[]> {
+    const rows = await db
+      .select()
+      .from(t.directiveWithdrawn)
+      .where(eq(t.directiveWithdrawn.shop, shop))
+      .orderBy(asc(t.directiveWithdrawn.entry));
+    return rows.map((r) => ({
+      number: r.directive,
+      issue: r.issue,
+      on: r.day as Day,
+      by: r.withdrawnBy,
+      because: r.because,
+      entry: r.entry,
+    }));
+  },
+  /** The newest draft of each number, kept by entries of the kind `directive_draft`, body `{number, document, by}`. */
+  async drafts(shop: string): Promise<DraftRow[]> {
+    const rows = await db
+      .select()
+      .from(t.directiveDraft)
+      .where(eq(t.directiveDraft.shop, shop))
+      .orderBy(asc(t.directiveDraft.directive));
+    return rows.map((r) => ({
+      number: r.directive,
+      on: r.day as Day,
+      by: r.keptBy,
       entry: r.entry,
       document: JSON.parse(r.document),
     }));

@@ -107,7 +107,7 @@ function partRow(shop: string, subject: string, entries: LogEntry[], fitments: (
   };
 }
 
-/** Directives, letters, mappings and settings follow entry by entry. */
+/** Directives with their drafts and withdrawals, letters, mappings, pages and settings follow entry by entry. */
 export async function projectPapers(db: Db, shop: string, entries: readonly LogEntry[]): Promise<void> {
   for (const e of entries) {
     const b = body(e);
@@ -124,6 +124,34 @@ export async function projectPapers(db: Db, shop: string, entries: readonly LogE
       };
       const target = [t.directive.shop, t.directive.directive, t.directive.issue];
       await db.insert(t.directive).values(row).onConflictDoUpdate({ target, set: row });
+      await dropDraft(db, shop, row.directive, row.issue);
+    } else if (e.kind === 'directive_withdrawn') {
+      const row = {
+        shop,
+        entry: e.number,
+        directive: String(b.number),
+        issue: count(b.issue),
+        day: e.day,
+        because: text(b.because) ?? '',
+        withdrawnBy: text(b.by) ?? e.recordedBy,
+      };
+      await db
+        .insert(t.directiveWithdrawn)
+        .values(row)
+        .onConflictDoUpdate({ target: [t.directiveWithdrawn.shop, t.directiveWithdrawn.entry], set: row });
+    } else if (e.kind === 'directive_draft') {
+      const row = {
+        shop,
+        directive: String(b.number),
+        entry: e.number,
+        day: e.day,
+        keptBy: text(b.by) ?? e.recordedBy,
+        document: JSON.stringify(b.document ?? null),
+      };
+      await db
+        .insert(t.directiveDraft)
+        .values(row)
+        .onConflictDoUpdate({ target: [t.directiveDraft.shop, t.directiveDraft.directive], set: row });
     } else if (e.kind === 'letter') {
       const row = {
         shop,
@@ -167,6 +195,17 @@ export async function projectPapers(db: Db, shop: string, entries: readonly LogE
   }
 }
 
+/** An adopted issue ends the draft it was written from: the one of this number, unless that is for a later issue. */
+async function dropDraft(db: Db, shop: string, number: string, issue: number): Promise<void> {
+  const own = and(eq(t.directiveDraft.shop, shop), eq(t.directiveDraft.directive, number));
+  const [draft] = await db.select().from(t.directiveDraft).where(own);
+  if (!draft) return;
+  const forIssue = count((JSON.parse(draft.document) as { issue?: unknown } | null)?.issue);
+  if (forIssue === null || forIssue <= issue) await db.delete(t.directiveDraft).where(own);
+}
+
+const PAPERS = [t.directive, t.directiveWithdrawn, t.directiveDraft, t.letter, t.mapping, t.page] as const;
+const PAPER_KINDS = ['directive', 'directive_withdrawn', 'directive_draft', 'letter', 'mapping', 'page', 'settings'];
 const BY_SUBJECT = [t.aircraft, t.part, t.fitment] as const;
 
 /** Makes the tables of these subjects anew from their entries. The same call serves an append and a rebuild. */
@@ -187,8 +226,7 @@ export async function projectSubjects(db: Db, shop: string, subjects: readonly s
 
 /** Throws the projections of a shop away and makes them again from its log; stored answers become stale. */
 export async function rebuild(db: Db, shop: string): Promise<void> {
-  for (const table of [...BY_SUBJECT, t.directive, t.letter, t.mapping, t.page])
-    await db.delete(table).where(eq(table.shop, shop));
+  for (const table of [...BY_SUBJECT, ...PAPERS]) await db.delete(table).where(eq(table.shop, shop));
   for (const table of [t.answer, t.deskState]) await db.update(table).set({ stale: true }).where(eq(table.shop, shop));
   const subjects = await db.selectDistinct({ subject: t.log.subject }).from(t.log).where(eq(t.log.shop, shop));
   const names = subjects.map((s) => s.subject);
@@ -196,7 +234,7 @@ export async function rebuild(db: Db, shop: string): Promise<void> {
   const rows = await db
     .select()
     .from(t.log)
-    .where(and(eq(t.log.shop, shop), inArray(t.log.kind, ['directive', 'letter', 'mapping', 'page', 'settings'])))
+    .where(and(eq(t.log.shop, shop), inArray(t.log.kind, PAPER_KINDS)))
     .orderBy(t.log.number);
   await projectPapers(db, shop, rows.map(entryFromRow));
 }

@@ -8,7 +8,18 @@ beforeAll(async () => {
 });
 afterAll(() => t.done());
 
-const TABLES = ['aircraft', 'part', 'fitment', 'directive', 'letter', 'mapping', 'page', 'shop'];
+const TABLES = [
+  'aircraft',
+  'part',
+  'fitment',
+  'directive',
+  'directive_withdrawn',
+  'directive_draft',
+  'letter',
+  'mapping',
+  'page',
+  'shop',
+];
 const snapshot = async () => {
   const all: Record<string, unknown[]> = {};
   for (const table of TABLES) all[table] = (await t.pool.query(`select * from ${table} order by 1, 2, 3`)).rows;

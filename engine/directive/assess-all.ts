@@ -10,10 +10,15 @@ import { mixOf } from './mix.ts';
 import type { Assessment, EndOfAnswer } from './model.ts';
 import { worseOf } from './standing.ts';
 
-/** The issues in force on a day: one that a newer issue or another directive supersedes drops out from the newer's effective date. */
+/**
+ * The issues in force on a day: one that a newer issue or another directive supersedes drops out from the newer's
+ * effective date. One that the shop withdrew neither stands nor supersedes from that day on, so that what it had
+ * superseded stands again.
+ */
 export function inForce(directives: readonly DirectiveDocument[], day: Day): DirectiveDocument[] {
-  const effective = directives.filter((d) => d.effective <= day);
-  return directives.filter(
+  const kept = directives.filter((d) => d.withdrawnOn === undefined || day < d.withdrawnOn);
+  const effective = kept.filter((d) => d.effective <= day);
+  return kept.filter(
     (d) =>
       !effective.some(
         (n) =>

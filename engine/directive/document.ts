@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { Day } from '../foundation/day.ts';
 import { zDay } from '../foundation/document.ts';
 import { KNOWN } from '../foundation/provenance.ts';
 
@@ -219,5 +220,8 @@ export const zDirectiveDocument = z.strictObject({
   actions: z.array(zAction).min(1),
   cases: z.array(zCase),
 });
-export type DirectiveDocument = z.output<typeof zDirectiveDocument>;
+export type DirectiveDocument = z.output<typeof zDirectiveDocument> & {
+  /** From this day on the shop has withdrawn it. Said beside the document, never in it. */
+  readonly withdrawnOn?: Day | undefined;
+};
 export type DirectiveInput = z.input<typeof zDirectiveDocument>;
