@@ -1,4 +1,5 @@
 /** Files into grids of cells, grids into entries of the log. */
+export { type PageLine, type PageRead, readPage, type TypedPage, type TypedRow } from './book-page.ts';
 export type { IntakeContext } from './context.ts';
 export { entriesFrom } from './entries.ts';
 export { openQuestions } from './lines.ts';
