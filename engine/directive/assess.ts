@@ -13,10 +13,12 @@ import { assumeUse, gapsBehind } from './missing.ts';
 import { mixOf } from './mix.ts';
 import type { Assessment, EndOfAnswer, Mix } from './model.ts';
 import { papersWanted } from './papers.ts';
+import { doubtsOf, readingsOf } from './sides.ts';
 import type { Situation } from './situation.ts';
 import { badness, worseOf } from './standing.ts';
 import { plain } from './words.ts';
 import { workingOf } from './working.ts';
+import { worseSide } from './worse-side.ts';
 
 const bare = (standing: Standing, now = false): EndOfAnswer => ({
   standing,
@@ -60,8 +62,20 @@ export function assess(
       remedy: 'Name one of its actions',
     });
   const mix = asked.mix ?? mixOf(life);
-  const at: Setting = { directive, action, life, model, day: asked.day, mix };
-  const failed = casesFail(directive);
+  const read = (record: RecordModel) => answered({ directive, action, life, model: record, day: asked.day, mix });
+  const [proven, alleged] = readingsOf(directive, model);
+  if (!alleged) return read(proven!);
+  const doubts = doubtsOf(model);
+  const own = model.entries.find(
+    (e) =>
+      e.kind === 'accomplished' && e.subject === life.subject.id && e.body.action === action.id && doubts.has(e.id),
+  );
+  const words = own && `Work of ${own.day} is not proven for this part: ${doubts.get(own.id)!.because}.`;
+  return worseSide(read(proven!), read(alleged), words ?? null);
+}
+
+function answered(at: Setting): Assessment {
+  const failed = casesFail(at.directive);
   try {
     return failed ? notComputed(at, failed) : computed(at);
   } catch (e) {

@@ -1,12 +1,12 @@
 import { addDays, type Day } from '../foundation/day.ts';
 import { aboardOf, type EntryOf, entriesAbout, kitSince, type RecordModel, type Thing } from '../record/index.ts';
+import { type Accomplished, byMoment } from './accomplished.ts';
 import type { Action, DirectiveDocument, Limit, Origin } from './document.ts';
 import { mixFrom } from './mix.ts';
 import { limitsOf } from './read.ts';
+import { readingsOf } from './sides.ts';
 
-export type Accomplished = EntryOf<'accomplished'>;
-export const byMoment = (a: { day: Day; order: number }, b: { day: Day; order: number }) =>
-  a.day < b.day ? -1 : a.day > b.day ? 1 : a.order - b.order;
+export { byMoment };
 
 /** The part's own entries of one kind, oldest first. */
 export function entriesOf<K extends RecordModel['entries'][number]['kind']>(
@@ -114,14 +114,15 @@ export function cutsOf(d: DirectiveDocument, model: RecordModel, subject: string
   if (!thing) return [...days];
   for (const day of usesChange(model, thing.aircraft)) days.add(day);
   const origin = (l: Limit) => ('since' in l && l.since !== undefined ? [l.since] : []);
-  for (const a of d.actions) {
-    for (const o of limitsOf(a).flatMap(origin)) {
-      const h = happening(o, { d, model, thing });
-      if (h && h !== 'new') days.add(h.day);
+  for (const read of readingsOf(d, model))
+    for (const a of d.actions) {
+      for (const o of limitsOf(a).flatMap(origin)) {
+        const h = happening(o, { d, model: read, thing });
+        if (h && h !== 'new') days.add(h.day);
+      }
+      const start = startedBy(d, a, read, subject);
+      if (start) days.add(start.day);
+      for (const e of doneUnder(d, a, read, subject)) days.add(e.day);
     }
-    const start = startedBy(d, a, model, subject);
-    if (start) days.add(start.day);
-    for (const e of doneUnder(d, a, model, subject)) days.add(e.day);
-  }
   return [...days].filter((x) => x <= model.day).sort();
 }

@@ -1,10 +1,26 @@
 /** What does a rule ask of it, and since when? */
 export { affected, type Candidate, type Verdict } from './affected.ts';
 export { answerDirective, type DirectiveAnswer, zDirectiveQuestion } from './answer.ts';
+export {
+  type Alternative,
+  type ApprovalState,
+  alternativesOf,
+  lapsingSoon,
+  type Permit,
+  permitsOf,
+} from './approvals.ts';
 export { assess } from './assess.ts';
 export { assessAll, type HeldAnswer, inForce, type PartAbsent, partsAbsent, standingOn } from './assess-all.ts';
 export { type CaseResult, runCases } from './cases.ts';
 export { checkDraft, type DraftChecked, type DraftProblem } from './check.ts';
+export {
+  type Compliance,
+  type ComplianceLine,
+  complianceOf,
+  type DoneLine,
+  type PastLine,
+  type ReadingThen,
+} from './compliance.ts';
 export * from './document.ts';
 export { type FactName, factNames, type KnownWords } from './fact-names.ts';
 export { cutsOf } from './history.ts';
@@ -13,6 +29,7 @@ export { mixOf } from './mix.ts';
 export * from './model.ts';
 export { readDirective } from './read.ts';
 export { type ReadBack, readBack } from './read-back.ts';
+export { sideFindings } from './sides.ts';
 export {
   type Formula,
   type FormulaKind,

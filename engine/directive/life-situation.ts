@@ -2,6 +2,7 @@ import { hoursFromSeconds, parseHours } from '../foundation/convert.ts';
 import type { Day } from '../foundation/day.ts';
 import { type EntryOf, kitsNow, type Life, type RecordModel, type Thing } from '../record/index.ts';
 import type { Candidate } from './affected.ts';
+import { revocationsFor } from './approvals.ts';
 import type { Action, DirectiveDocument } from './document.ts';
 import { byMoment, doneUnder, entriesOf, happening, startedBy } from './history.ts';
 import { conditionNow } from './limit.ts';
@@ -22,7 +23,7 @@ export interface Setting {
 export function alternativeOf(at: Setting): EntryOf<'alternative'> | null {
   const own = [at.life.subject.id, at.life.subject.aircraft];
   const revoked = new Set(
-    entriesOf(at.model, [...own, 'shop'], 'revocation')
+    revocationsFor(at.model, at.life.subject.id)
       .filter((r) => r.day <= at.day)
       .map((r) => r.body.reference),
   );
