@@ -20,7 +20,36 @@ const endOf = (a: directive.Assessment, end: directive.EndOfAnswer): outlook.Lef
   onDay: end.dueAt.now ? a.day : end.dueAt.day,
 });
 
-/** When each open action bites, over the carrier's readings. Ended and not affected parts have no date. */
+/** The owner's flying as the readings show it; null without any. @throws Refusal */
+export function flyingOf(
+  readings: record.Life['readings'],
+  day: Day,
+  options: outlook.OutlookOptions = {},
+): outlook.Flying | null {
+  if (!readings.length) return null;
+  const totals = readings.map(({ day: on, total_s, landings }) => ({
+    day: on,
+    total_s,
+    ...(landings === null ? {} : { landings }),
+  }));
+  return outlook.readFlying(totals, day, options);
+}
+
+/** When an open action bites; null where nothing tells. Ended and not affected parts have no date. */
+export function outlookOn(
+  flying: outlook.Flying,
+  a: directive.Assessment,
+  day: Day,
+  options: outlook.OutlookOptions = {},
+): outlook.Outlook | null {
+  if (a.standing.worst === 'ended' || a.standing.worst === 'not affected' || !a.treatAs.left) return null;
+  const [worst, best] = [endOf(a, a.treatAs), endOf(a, a.couldBecome)];
+  if (worst.left_s == null && worst.left_landings == null && worst.onDay == null) return null;
+  const bestKnown = best.left_s != null || best.left_landings != null || best.onDay != null;
+  return outlook.outlookOf(flying, day, worst, bestKnown ? best : worst, options).value;
+}
+
+/** When each open action bites, over the carrier's readings. */
 function outlooksOf(
   assessments: readonly directive.Assessment[],
   readings: record.Life['readings'],
@@ -28,19 +57,11 @@ function outlooksOf(
   options: outlook.OutlookOptions = {},
 ): Map<string, outlook.Outlook> {
   const found = new Map<string, outlook.Outlook>();
-  if (!readings.length) return found;
-  const totals = readings.map(({ day: on, total_s, landings }) => ({
-    day: on,
-    total_s,
-    ...(landings === null ? {} : { landings }),
-  }));
-  const flying = outlook.readFlying(totals, day, options);
+  const flying = flyingOf(readings, day, options);
+  if (!flying) return found;
   for (const a of assessments) {
-    if (a.standing.worst === 'ended' || a.standing.worst === 'not affected' || !a.treatAs.left) continue;
-    const [worst, best] = [endOf(a, a.treatAs), endOf(a, a.couldBecome)];
-    if (worst.left_s == null && worst.left_landings == null && worst.onDay == null) continue;
-    const bestKnown = best.left_s != null || best.left_landings != null || best.onDay != null;
-    found.set(outlookKey(a), outlook.outlookOf(flying, day, worst, bestKnown ? best : worst, options).value);
+    const o = outlookOn(flying, a, day, options);
+    if (o) found.set(outlookKey(a), o);
   }
   return found;
 }
@@ -52,6 +73,7 @@ export function answersFor(
   aircraft: string,
   day: Day,
   options: outlook.OutlookOptions = {},
+  ahead?: (life: record.Life) => directive.Mix,
 ): Answers {
   const absent = directive.partsAbsent(documents, read, aircraft, day).map(({ directive: number, what }) => ({
     code: 'directive.part-not-on-record',
@@ -69,7 +91,7 @@ export function answersFor(
     });
   const parts = [...model.things.values()].filter((t) => t.kind === 'part' && t.aircraft === aircraft);
   const mine = new Set([aircraft, ...parts.map((p) => p.id)]);
-  const assessments = directive.assessAll([...documents], model, day).filter((a) => mine.has(a.subject));
+  const assessments = directive.assessAll([...documents], model, day, ahead).filter((a) => mine.has(a.subject));
   const lives = new Map([thing, ...parts].map((t) => [t.id, record.lifeOf(model, t.id, { until: day })]));
   const all = { day, thing, parts, lives, documents, assessments };
   try {

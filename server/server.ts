@@ -15,6 +15,7 @@ import { documentRoutes } from './routes/documents.ts';
 import { importRoutes } from './routes/import.ts';
 import { letterRoutes } from './routes/letter.ts';
 import { shopRoutes } from './routes/shops.ts';
+import { whatIfRoutes } from './routes/what-if.ts';
 
 const MEGABYTE = 1024 * 1024;
 export const LARGEST_FILE = 20 * MEGABYTE;
@@ -54,6 +55,7 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
       importRoutes(api, desk);
       directiveRoutes(api, desk);
       letterRoutes(api, desk);
+      whatIfRoutes(api, desk);
       documentRoutes(api);
     },
     { prefix: '/api' },

@@ -9,3 +9,4 @@ export { type Letter, type LetterInput, letterSheet } from './letter-sheet.ts';
 export * from './model.ts';
 export { outlookSheet } from './outlook-sheet.ts';
 export { recordSheet } from './record-sheet.ts';
+export { whatIfWords } from './what-if-words.ts';

@@ -9,6 +9,7 @@ import { ImportPage } from './pages/import/import.tsx';
 import { LetterPage } from './pages/letter/letter.tsx';
 import { NothingHere } from './pages/start/nothing-here.tsx';
 import { StartPage } from './pages/start/start.tsx';
+import { WhatIfPage } from './pages/what-if/what-if.tsx';
 import { Loading } from './parts/loading.tsx';
 
 const Stories = lazy(() => import('./pages/stories/stories.tsx'));
@@ -31,6 +32,9 @@ export function App() {
       <Route path="/:shop/aircraft">{(p) => <AircraftListPage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/aircraft/:id">
         {(p) => <AircraftPage key={`${p.shop} ${p.id}`} shop={p.shop} id={word(p, 'id')} />}
+      </Route>
+      <Route path="/:shop/aircraft/:id/what-if">
+        {(p) => <WhatIfPage key={`${p.shop} ${p.id}`} shop={p.shop} id={word(p, 'id')} />}
       </Route>
       <Route path="/:shop/directive">{(p) => <DirectiveListPage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/directive/:number">

@@ -7,7 +7,7 @@ import { overDisputes } from './disputed.ts';
 import type { DirectiveDocument, Group, Standing } from './document.ts';
 import { cutsOf } from './history.ts';
 import { mixOf } from './mix.ts';
-import type { Assessment, EndOfAnswer } from './model.ts';
+import type { Assessment, EndOfAnswer, Mix } from './model.ts';
 import { worseOf } from './standing.ts';
 
 /**
@@ -34,23 +34,65 @@ export function inForce(directives: readonly DirectiveDocument[], day: Day): Dir
 /**
  * Every part that an action looks at, under every directive in force: one life per part, cut where any limit counts
  * from. Where readings cross, the worst over what each paper says is in force.
+ *
+ * @param ahead the flying to come of a part, as its recent record shows it unless stated otherwise
  */
-export function assessAll(directives: readonly DirectiveDocument[], model: RecordModel, day: Day): Assessment[] {
-  return overDisputes(assessOnce(directives, model, day), model, (other) => assessOnce(directives, other, day));
+export function assessAll(
+  directives: readonly DirectiveDocument[],
+  model: RecordModel,
+  day: Day,
+  ahead: (life: Life) => Mix = mixOf,
+): Assessment[] {
+  return finish(assessing(directives, model, day, ahead));
 }
 
-function assessOnce(directives: readonly DirectiveDocument[], model: RecordModel, day: Day): Assessment[] {
+/** What of all answers is wanted. Absent: all. What is left out changes nothing in the others. */
+export interface Wanted {
+  readonly numbers?: ReadonlySet<string>;
+  readonly subjects?: ReadonlySet<string>;
+}
+/** As `assessAll`, handing back after every answer, so that a caller with other work to do can see to it. */
+export function* assessing(
+  directives: readonly DirectiveDocument[],
+  model: RecordModel,
+  day: Day,
+  ahead: (life: Life) => Mix = mixOf,
+  only: Wanted = {},
+): Generator<undefined, Assessment[]> {
+  const once = (of: RecordModel) => assessOnce(directives, of, day, ahead, only);
+  return overDisputes(yield* once(model), model, (other) => finish(once(other)));
+}
+function finish<T>(steps: Generator<undefined, T>): T {
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
+}
+
+function* assessOnce(
+  directives: readonly DirectiveDocument[],
+  model: RecordModel,
+  day: Day,
+  ahead: (life: Life) => Mix,
+  only: Wanted,
+): Generator<undefined, Assessment[]> {
   const rules = inForce(directives, day);
-  const wanted = new Set(rules.flatMap((d) => d.actions.map((a) => a.looks_at)));
+  const asked = (d: DirectiveDocument, what: string) =>
+    (only.numbers?.has(d.number) ?? true) && d.actions.some((a) => a.looks_at === what);
   const out: Assessment[] = [];
   for (const thing of model.things.values()) {
-    if (!wanted.has(thing.what)) continue;
+    if (only.subjects?.has(thing.id) === false || !rules.some((d) => asked(d, thing.what))) continue;
     const own = rules.filter((d) => d.actions.some((a) => a.looks_at === thing.what));
     const cuts = [...new Set(own.flatMap((d) => cutsOf(d, model, thing.id)))];
     const life: Life = lifeOf(model, thing.id, { until: day, cuts });
-    const mix = mixOf(life);
-    for (const d of own)
-      for (const a of d.actions) if (a.looks_at === thing.what) out.push(assess(d, a.id, life, model, { day, mix }));
+    const mix = ahead(life);
+    yield;
+    for (const d of own.filter((x) => asked(x, thing.what)))
+      for (const a of d.actions) {
+        if (a.looks_at !== thing.what) continue;
+        out.push(assess(d, a.id, life, model, { day, mix }));
+        yield;
+      }
   }
   return out;
 }

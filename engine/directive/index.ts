@@ -10,8 +10,9 @@ export {
   permitsOf,
 } from './approvals.ts';
 export { assess } from './assess.ts';
-export { assessAll, type HeldAnswer, inForce, type PartAbsent, partsAbsent, standingOn } from './assess-all.ts';
+export { assessAll, assessing, type HeldAnswer, inForce, type PartAbsent, partsAbsent, standingOn } from './assess-all.ts';
 export { type CaseResult, runCases } from './cases.ts';
+export { CHANGES, type Change, changeOf } from './change.ts';
 export { checkDraft, type DraftChecked, type DraftProblem } from './check.ts';
 export {
   type Compliance,
@@ -25,7 +26,7 @@ export * from './document.ts';
 export { type FactName, factNames, type KnownWords } from './fact-names.ts';
 export { cutsOf } from './history.ts';
 export { type LineEnd, lineOf, type StandingLine } from './line.ts';
-export { mixOf } from './mix.ts';
+export { mixAllIn, mixOf } from './mix.ts';
 export * from './model.ts';
 export { readDirective } from './read.ts';
 export { type ReadBack, readBack } from './read-back.ts';

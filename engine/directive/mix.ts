@@ -84,6 +84,15 @@ function landingsPerHour(life: Life, from: Day): number {
 export const landingsAhead = (m: Mix): number =>
   Object.entries(m.hours).reduce((t, [u, share]) => t + share * (m.landingsPerHour[u] ?? 1), 0);
 
+/** All flying to come in one use; the landings per hour as stated, else as the record shows them for all flying. */
+export function mixAllIn(use: string, life: Life, landingsPerHour?: number): Mix {
+  return {
+    hours: { [use]: 1 },
+    landingsPerHour: { [use]: landingsPerHour ?? landingsAhead(mixOf(life)) },
+    from: 'stated',
+  };
+}
+
 /** Facts after flying on for some hours in this mix; the part rides along. */
 export function flownOn(facts: Readonly<Record<string, number>>, mix: Mix, hours: number): Record<string, number> {
   const on: Record<string, number> = { ...facts };

@@ -50,15 +50,18 @@ export function SheetView({
   sheet,
   idOf,
   after,
+  level,
 }: {
   sheet: Sheet;
   idOf?: (block: Block) => string | undefined;
   after?: ReactNode;
+  /** 2 where the page has a heading of its own. */
+  level?: 1 | 2;
 }) {
   return (
     <>
       <TitleBlock block={sheet.titleBlock} number={sheet.number} />
-      <Answer answer={sheet.answer} because={sheet.because} />
+      <Answer answer={sheet.answer} because={sheet.because} level={level} />
       {after}
       <Warnings warnings={sheet.warnings} />
       <Blocks blocks={sheet.blocks} {...(idOf ? { idOf } : {})} />
