@@ -7,11 +7,13 @@ import fastify, { type FastifyInstance } from 'fastify';
 import { Refusal } from '../engine/index.ts';
 import type { Store } from '../store/index.ts';
 import { answerFaults } from './faults.ts';
+import { Keeper, watched } from './fleet/keeper.ts';
 import { guardLocal } from './guard.ts';
 import { aircraftRoutes } from './routes/aircraft.ts';
 import { callerRoutes } from './routes/caller.ts';
 import { directiveRoutes } from './routes/directive/index.ts';
 import { documentRoutes } from './routes/documents.ts';
+import { fleetRoutes } from './routes/fleet.ts';
 import { importRoutes } from './routes/import.ts';
 import { letterRoutes } from './routes/letter.ts';
 import { shopRoutes } from './routes/shops.ts';
@@ -46,7 +48,10 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
     strictTransportSecurity: false,
   });
   await app.register(multipart, { limits: { fileSize: LARGEST_FILE, files: 1, fields: 10 } });
-  const desk = { store: options.store, today: options.today ?? (() => localDay(new Date())) };
+  const today = options.today ?? (() => localDay(new Date()));
+  const keeper = new Keeper({ store: options.store, today });
+  const desk = { store: watched(options.store, keeper), today };
+  app.addHook('onClose', () => keeper.close());
   await app.register(
     async (api) => {
       shopRoutes(api, desk);
@@ -55,6 +60,7 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
       importRoutes(api, desk);
       directiveRoutes(api, desk);
       letterRoutes(api, desk);
+      fleetRoutes(api, desk, keeper);
       whatIfRoutes(api, desk);
       documentRoutes(api);
     },

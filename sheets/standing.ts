@@ -3,6 +3,10 @@ import { arrival, arrivalNumber, capital, count, day, hours, landings, number, p
 import type { Cell, DueMark } from './model.ts';
 
 export type Assessment = directive.Assessment;
+/** What of an answer, whole or slim, its words are made of. */
+export type EndTold = Pick<directive.EndOfAnswer, 'dueAt' | 'left'>;
+export type Told = Pick<Assessment, 'notComputed' | 'standing' | 'day'> & { readonly treatAs: EndTold };
+type Dates = Pick<outlook.Outlook, 'treatAs' | 'couldBecome'>;
 export type Outlooks = ReadonlyMap<string, outlook.Outlook>;
 
 /** From the worse side to the better. */
@@ -17,11 +21,11 @@ export const WORST_FIRST: readonly directive.Standing[] = [
 ];
 const ACT: readonly directive.Standing[] = ['overdue', 'due', 'soon due'];
 export const rank = (s: directive.Standing): number => WORST_FIRST.indexOf(s);
-export const needsAct = (a: Assessment): boolean => a.notComputed !== null || ACT.includes(a.standing.worst);
-export const isOpen = (a: Assessment): boolean =>
+export const needsAct = (a: Told): boolean => a.notComputed !== null || ACT.includes(a.standing.worst);
+export const isOpen = (a: Told): boolean =>
   a.notComputed !== null || !['ended', 'not affected'].includes(a.standing.worst);
 export const keyOf = (a: Assessment): string => `${a.subject}|${a.directive}|${a.action.id}`;
-export const unsettled = (a: Assessment): boolean => a.standing.worst !== a.standing.best;
+export const unsettled = (a: Told): boolean => a.standing.worst !== a.standing.best;
 
 export function partName(t: record.Thing | undefined, id = ''): string {
   if (!t) return id;
@@ -43,7 +47,7 @@ export function identity(t: record.Thing | undefined): string {
   return `believed original to ${t.what === 'wing' ? 'the aircraft' : 'its wing'}, not seen`;
 }
 
-export function standingCell(a: Assessment): Cell {
+export function standingCell(a: Told): Cell {
   const { worst, best } = a.standing;
   const shown = a.notComputed ? 'due' : worst;
   return {
@@ -79,7 +83,7 @@ export function leftWords(left: directive.Left): string {
   if (left.unit === 'h') return `${number(Math.abs(left.value), 1)} h`;
   return `${number(Math.abs(Math.floor(left.value)))} ${left.unit}`;
 }
-export function dueWords(end: directive.EndOfAnswer): string {
+export function dueWords(end: EndTold): string {
   const { dueAt, left } = end;
   if (dueAt.now) return 'before further flight';
   const hoursFirst = left?.unit === 'h' || dueAt.landings === null;
@@ -89,13 +93,13 @@ export function dueWords(end: directive.EndOfAnswer): string {
   return reading(end);
 }
 /** The reading of the aircraft at which it falls due, if one does. */
-export function reading({ dueAt, left }: directive.EndOfAnswer): string {
+export function reading({ dueAt, left }: EndTold): string {
   const { total_s, landings: n } = dueAt;
   const byHours = total_s !== null && (n === null || left?.unit === 'h' || left?.unit === 'days');
   return byHours ? hours(total_s) : n !== null ? landings(n) : '';
 }
 /** Due now, whatever the forecast says of the limit: a directive that acts on a missing paper, or one not computed. */
-export const atOnce = (a: Assessment): boolean =>
+export const atOnce = (a: Told): boolean =>
   a.notComputed !== null || a.treatAs.dueAt.now || a.standing.worst === 'overdue' || a.standing.worst === 'due';
 /** Outlooks as they may be shown: what is due now is reached, at every rate. */
 export function shownOutlooks(all: readonly Assessment[], outlooks: Outlooks): Outlooks {
@@ -119,7 +123,7 @@ export const handed = (all: readonly Assessment[], things: ReadonlyMap<string, r
     (a, b) =>
       HANDS.indexOf(things.get(a.subject)?.hand ?? 'none') - HANDS.indexOf(things.get(b.subject)?.hand ?? 'none'),
   );
-export function aboutWords(a: Assessment, o: outlook.Outlook | undefined, today: Day): string {
+export function aboutWords(a: Told, o: Dates | undefined, today: Day): string {
   if (!isOpen(a)) return '';
   if (atOnce(a)) return 'now';
   if (o) return arrival(o.treatAs.p50, today);
@@ -132,7 +136,7 @@ const whenOf = (a: Assessment, outlooks: Outlooks): number => {
   if (o) return arrivalNumber(o.treatAs.p50, a.day);
   return a.treatAs.dueAt.day ? dayNumber(a.treatAs.dueAt.day) : Number.POSITIVE_INFINITY;
 };
-const shownRank = (a: Assessment): number => rank(a.notComputed ? 'due' : a.standing.worst);
+export const shownRank = (a: Told): number => rank(a.notComputed ? 'due' : a.standing.worst);
 /** Worse standings first, then what falls due first. */
 export const worstFirst = (all: readonly Assessment[], outlooks: Outlooks): Assessment[] =>
   [...all].sort((a, b) => shownRank(a) - shownRank(b) || whenOf(a, outlooks) - whenOf(b, outlooks));
@@ -146,7 +150,7 @@ export function bitesFirst(all: readonly Assessment[], outlooks: Outlooks): Asse
 
 const TEN_YEARS_DAYS = 3652.5;
 /** The next ten years: a tick where the worse side falls due, a range where papers could move it. */
-export function dueLine(a: Assessment, o: outlook.Outlook | undefined, today: Day): Cell {
+export function dueLine(a: Told, o: Dates | undefined, today: Day): Cell {
   if (!isOpen(a)) return { is: 'nothing' };
   const at = (x: outlook.Arrival) =>
     Math.min(1, Math.max(0, (arrivalNumber(x, today) - dayNumber(today)) / TEN_YEARS_DAYS));

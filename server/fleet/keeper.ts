@@ -1,0 +1,129 @@
+import { type Day, isRefusal } from '../../engine/index.ts';
+import type { PendingAircraft, Store } from '../../store/index.ts';
+import { type Desk, dayOf, gather } from '../desk.ts';
+import { PROGRAM } from '../version.ts';
+import { type FleetSummary, keptFault, keptOf, readSummary } from './summary.ts';
+
+/** So many aircraft are computed before a write is answered; more are left to the background. */
+const AT_ONCE = 4;
+/** A write is never held longer than this by what it set off. */
+const HELD_MS = 2000;
+
+const breathe = (): Promise<void> => new Promise((r) => setImmediate(r));
+
+/**
+ * Keeps the answers of every aircraft up to date: at once for the few that an entry touched, in the background for
+ * the rest, one after the other, so that no request waits for long.
+ */
+export class Keeper {
+  private readonly desk: Desk;
+  private closed = false;
+  private work: Promise<void> = Promise.resolve();
+  private readonly waiting = new Set<string>();
+
+  constructor(desk: Desk) {
+    this.desk = desk;
+  }
+
+  /** After a write: the aircraft it touched are computed before it is answered, if they are few. */
+  async touched(shop: string): Promise<void> {
+    const pending = (await this.pending(shop)).filter((p) => p.lacks === 'answers');
+    if (pending.length > 0 && pending.length <= AT_ONCE) {
+      const all = (async () => {
+        for (const p of pending) await this.refresh(shop, p.aircraft);
+      })();
+      await Promise.race([all, new Promise((r) => setTimeout(r, HELD_MS).unref())]);
+    }
+    this.look(shop);
+  }
+  /** Whatever is pending in a shop is computed in the background; returns at once. */
+  look(shop: string): void {
+    if (this.closed || this.waiting.has(shop)) return;
+    this.waiting.add(shop);
+    this.work = this.work.then(async () => {
+      this.waiting.delete(shop);
+      await this.bringUp(shop).catch((e) => this.report(shop, e));
+    });
+  }
+  /** Until nothing is pending any more. */
+  async settled(): Promise<void> {
+    for (let seen = null as Promise<void> | null; seen !== this.work; ) {
+      seen = this.work;
+      await seen;
+    }
+  }
+  async close(): Promise<void> {
+    this.closed = true;
+    await this.work.catch(() => {});
+  }
+
+  private pending(shop: string): Promise<PendingAircraft[]> {
+    return this.desk.store.desk.pending(shop, { program: PROGRAM, day: dayOf(this.desk, undefined) });
+  }
+  private async bringUp(shop: string): Promise<void> {
+    const tried = new Set<string>();
+    for (;;) {
+      const all = await this.pending(shop);
+      const pending = all.filter((p) => !tried.has(p.aircraft));
+      for (const { aircraft } of pending) {
+        if (this.closed) return;
+        if (!(await this.refresh(shop, aircraft))) tried.add(aircraft);
+        await breathe();
+      }
+      if (!pending.length) return;
+    }
+  }
+  /** Computes one aircraft and keeps it. False if it did not hold: something came in meanwhile, or it is gone. */
+  private async refresh(shop: string, aircraft: string): Promise<boolean> {
+    const { store } = this.desk;
+    const day = dayOf(this.desk, undefined);
+    const entry = await store.log.last(shop);
+    const touches = await store.aircraft.circle(shop, aircraft);
+    try {
+      const [g, changesOn] = [
+        await gather(this.desk, shop, aircraft, { day }),
+        await store.desk.changesAfter(shop, day, touches),
+      ];
+      const { state, answers } = keptOf(g, { entry, touches, changesOn });
+      return await store.desk.keep(shop, state, answers);
+    } catch (e) {
+      if (this.closed || !(await store.aircraft.get(shop, aircraft))) return false;
+      if (!isRefusal(e)) this.report(shop, e);
+      return this.keepFault(shop, aircraft, day, { entry, touches }, faultWords(e));
+    }
+  }
+  private async keepFault(
+    shop: string,
+    aircraft: string,
+    day: Day,
+    known: { entry: number; touches: readonly string[] },
+    words: string,
+  ): Promise<boolean> {
+    const { store } = this.desk;
+    const last = (await store.desk.list(shop, { program: PROGRAM })).find((s) => s.aircraft === aircraft);
+    const summary: FleetSummary | null = readSummary(last?.summary);
+    return store.desk.keep(shop, keptFault(aircraft, day, known, words, summary), []);
+  }
+  private report(shop: string, e: unknown): void {
+    if (!this.closed) process.stderr.write(`fleet of ${shop}: ${(e as Error).stack ?? String(e)}\n`);
+  }
+}
+
+const faultWords = (e: unknown): string =>
+  isRefusal(e)
+    ? `It could not be computed: ${e.detail.given}. ${e.detail.remedy}.`
+    : 'It could not be computed: the program met a fault of its own. Open the aircraft to see more.';
+
+/** A store whose every append brings the answers that it touched up to date. */
+export const watched = (store: Store, keeper: Keeper): Store => ({
+  ...store,
+  log: {
+    ...store.log,
+    append: async (shop, ...rest) => {
+      const numbers = await store.log.append(shop, ...rest);
+      // What is recorded is recorded: whatever goes wrong behind it is looked at again in the background.
+      await keeper.touched(shop).catch(() => keeper.look(shop));
+      return numbers;
+    },
+  },
+});

@@ -1,0 +1,91 @@
+import { type Day, directive } from '../../engine/index.ts';
+import { type FleetLine, type FleetReading, partInSentence } from '../../sheets/index.ts';
+import type { NewAnswer, NewDeskState } from '../../store/index.ts';
+import type { Gathered } from '../desk.ts';
+import { PROGRAM } from '../version.ts';
+
+/** What the desk keeps of one aircraft, besides the whole answers. */
+export interface FleetSummary {
+  readonly sparwright: 'desk/1';
+  readonly lines: readonly FleetLine[];
+  readonly reading: FleetReading | null;
+  readonly notComputed: readonly string[];
+  /** The next day on which an entry or a directive that is recorded already comes into force. */
+  readonly changesOn: Day | null;
+}
+
+/** Findings that leave something uncomputed: it is treated as due. */
+const UNCOMPUTED: readonly string[] = ['directive.part-not-on-record', 'directive.does-not-read'];
+
+const keyOf = (a: directive.Assessment): string => `${a.subject}|${a.directive}|${a.action.id}`;
+/** What may bite now or on a later day; what is ended by an alternative that runs out may. */
+const mayBite = (l: FleetLine): boolean =>
+  l.notComputed || !['ended', 'not affected'].includes(l.treatAs.standing) || l.alternative?.expires != null;
+
+function linesOf(g: Gathered): { assessment: directive.Assessment; line: FleetLine }[] {
+  return g.assessments.map((a) => ({
+    assessment: a,
+    line: {
+      ...directive.lineOf(a, g.outlooks.get(keyOf(a)) ?? null),
+      partName: partInSentence(g.model.things.get(a.subject), a.subject).replace(/^the /, ''),
+    },
+  }));
+}
+
+/** All that is kept of an aircraft: its state, and each answer whole and slim. */
+export function keptOf(
+  g: Gathered,
+  known: { readonly entry: number; readonly touches: readonly string[]; readonly changesOn: Day | null },
+): { state: NewDeskState; answers: NewAnswer[] } {
+  const all = linesOf(g);
+  const last = g.lives.get(g.thing.id)?.lastReading ?? null;
+  const summary: FleetSummary = {
+    sparwright: 'desk/1',
+    lines: all.map((x) => x.line).filter(mayBite),
+    reading: last && { day: last.day, total_s: last.total_s, landings: last.landings },
+    notComputed: g.model.findings.filter((x) => UNCOMPUTED.includes(x.code)).map((x) => x.text),
+    changesOn: known.changesOn,
+  };
+  const under = { entry: known.entry, program: PROGRAM, day: g.day, touches: known.touches };
+  return {
+    state: { aircraft: g.thing.id, ...under, summary },
+    answers: all.map(({ assessment: a, line }) => ({
+      part: a.subject,
+      directive: a.directive,
+      issue: a.issue,
+      action: a.action.id,
+      ...under,
+      result: a,
+      line,
+    })),
+  };
+}
+
+/** What is kept of an aircraft that could not be computed at all: the fault, as a finding on its row. */
+export const keptFault = (
+  aircraft: string,
+  day: Day,
+  known: { readonly entry: number; readonly touches: readonly string[] },
+  words: string,
+  last: FleetSummary | null,
+): NewDeskState => ({
+  aircraft,
+  entry: known.entry,
+  program: PROGRAM,
+  day,
+  touches: known.touches,
+  summary: {
+    sparwright: 'desk/1',
+    lines: last?.lines ?? [],
+    reading: last?.reading ?? null,
+    notComputed: [words],
+    changesOn: null,
+  } satisfies FleetSummary,
+});
+
+/** A summary as this version writes it, or null: what does not read is computed again. */
+export function readSummary(kept: unknown): FleetSummary | null {
+  const s = kept as FleetSummary | null;
+  const whole = s?.sparwright === 'desk/1' && Array.isArray(s.lines) && Array.isArray(s.notComputed);
+  return whole ? s : null;
+}

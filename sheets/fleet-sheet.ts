@@ -1,0 +1,188 @@
+import { type Day, hoursFromSeconds } from '../engine/index.ts';
+import { capital, count, datesInWords, day as dayWords, number, yearOf } from './display.ts';
+import {
+  type FleetAircraft,
+  partsSaid,
+  type ShownAircraft,
+  type ShownLine,
+  shownAircraft,
+  worstAircraftFirst,
+} from './fleet/model.ts';
+import { emptySheet, f, type ShopNamed, t } from './frame.ts';
+import type { Cell, Sheet, Span, TableBlock } from './model.ts';
+import { yearBand } from './scenes/year-band.ts';
+import { dueLine, dueWords, standingCell, unsettled } from './standing.ts';
+
+export interface FleetInput {
+  readonly shop: ShopNamed & { readonly id: string };
+  readonly aircraft: readonly FleetAircraft[];
+  readonly day: Day;
+  /** Entries up to this number are recorded. */
+  readonly known: number;
+}
+
+/** Who is due when: one row per aircraft with what bites first, and the years ahead as a band. */
+export function fleetSheet(q: FleetInput): Sheet {
+  const rows = q.aircraft.map((a) => shownAircraft(a, q.day)).sort(worstAircraftFirst);
+  return {
+    ...emptySheet('fleet', 'Fleet', q.day, q.shop.invented === true),
+    subject: q.shop.name,
+    titleBlock: {
+      fields: [
+        { label: 'Shop', value: q.shop.name },
+        { label: 'Standing on', value: dayWords(q.day) },
+        { label: 'Known to', value: `entry ${number(q.known)}` },
+      ],
+    },
+    answer: answerOf(rows, q.day),
+    because: rows.length
+      ? 'What bites first on each aircraft, on the worse side and at its owner’s flying rate.'
+      : 'Answer a caller, or drop a logbook.',
+    blocks: [
+      ...(rows.length
+        ? [{ block: 'picture' as const, title: 'Years in which they fall due', scene: yearBand(rows, q.day) }]
+        : []),
+      fleetTable(rows, q),
+    ],
+    ...computingOf(rows),
+    warnings: warningsOf(rows, q.day),
+  };
+}
+
+const planes = (n: number): string => count(n, 'aircraft', 'aircraft');
+const hangs = (s: ShownAircraft): boolean => s.lines.some((l) => l.line.hangsOn !== null && unsettled(l));
+
+export function answerOf(rows: readonly ShownAircraft[], today: Day): Span[] {
+  if (!rows.length) return [t('No aircraft is recorded yet.')];
+  const all = planes(rows.length);
+  const overdue = rows.filter((r) => r.worst === 'overdue').length;
+  const due = rows.filter((r) => r.worst === 'due').length;
+  const year = rows.filter(
+    (r) =>
+      r.worst !== 'overdue' && r.worst !== 'due' && r.lines.some((l) => l.when && yearOf(l.when) === yearOf(today)),
+  ).length;
+  const papers = rows.filter(hangs).length;
+  const is = (n: number) => (n === 1 ? 'is' : 'are');
+  const said: Span[][] = [
+    overdue ? [f(`${number(overdue)} of ${all} ${is(overdue)} overdue`)] : [t(`None of ${all} is overdue`)],
+    ...(due ? [[f(`${number(due)} ${is(due)} due now`)]] : []),
+    [
+      year
+        ? f(`${number(year)} more ${year === 1 ? 'falls' : 'fall'} due this year`)
+        : t('no other falls due this year'),
+    ],
+    ...(papers ? [[t(`${number(papers)} ${papers === 1 ? 'hangs' : 'hang'} on a missing paper`)]] : []),
+  ];
+  return [...said.flatMap((s, i) => (i ? [t(', '), ...s] : s)), t('.')];
+}
+
+export function computingOf(rows: readonly ShownAircraft[]): { computing?: string } {
+  const n = rows.filter((r) => r.settling === 'being computed').length;
+  if (!n) return {};
+  const are = n === 1 ? 'is' : 'are';
+  return {
+    computing: `${number(n)} of ${planes(rows.length)} ${are} being computed; until then treat ${n === 1 ? 'it' : 'them'} as due.`,
+  };
+}
+export function warningsOf(rows: readonly ShownAircraft[], today: Day): string[] {
+  const behind = rows.filter((r) => r.settling === null && r.aircraft.asOf !== null && r.aircraft.asOf !== today);
+  const oldest = behind.map((r) => r.aircraft.asOf!).sort()[0];
+  if (!oldest) return [];
+  return [
+    oldest > today
+      ? `Dates are as of ${dayWords(oldest)}: a past day is shown on the page of each aircraft.`
+      : `Dates of ${planes(behind.length)} are as of ${dayWords(oldest)} or later, and are being brought up to today.`,
+  ];
+}
+
+const text = (words: string | null, small = ''): Cell =>
+  words ? { is: 'text', text: words, ...(small ? { small } : {}) } : { is: 'nothing' };
+
+function fleetTable(rows: readonly ShownAircraft[], q: FleetInput): TableBlock {
+  return {
+    block: 'table',
+    title: 'Aircraft',
+    columns: [
+      { key: 'registration', title: 'Aircraft', align: 'left' },
+      { key: 'model', title: 'Model', align: 'left' },
+      { key: 'base', title: 'Base', align: 'left' },
+      { key: 'owner', title: 'Owner', align: 'left' },
+      { key: 'reading', title: 'Last reading', unit: 'h', align: 'right' },
+      { key: 'read', title: 'Read on', align: 'right' },
+      { key: 'standing', title: 'Treat as', align: 'left' },
+      { key: 'directive', title: 'Bites first', align: 'left' },
+      { key: 'due', title: 'Due at', align: 'right' },
+      { key: 'about', title: 'About', align: 'right' },
+      { key: 'line', title: 'Next ten years', align: 'left' },
+      { key: 'paper', title: 'Hangs on', align: 'left' },
+    ],
+    rows: rows.map((r) => fleetRow(r, q)),
+    empty: 'No aircraft yet. Answer a caller, or drop a logbook.',
+  };
+}
+
+export const aircraftLink = (shop: string, a: FleetAircraft): Cell => ({
+  is: 'link',
+  text: a.registration,
+  href: `/${shop}/aircraft/${encodeURIComponent(a.id)}`,
+});
+export function readingCells({ reading }: FleetAircraft): Record<string, Cell> {
+  if (!reading) return {};
+  const h = hoursFromSeconds(reading.total_s);
+  return {
+    reading: { is: 'quantity', value: h, unit: 'h', places: 1, text: number(h, 1) },
+    read: { is: 'day', day: reading.day, text: dayWords(reading.day) },
+  };
+}
+/** Told by the worst that is known; where it could not be computed, due and no softer. */
+export function aircraftStanding(r: ShownAircraft): Cell {
+  const first = r.lines[0];
+  if (r.settling) {
+    const known = r.worst === 'overdue' ? 'overdue' : 'due';
+    const small =
+      r.settling === 'being computed'
+        ? r.aircraft.asOf
+          ? 'being computed again'
+          : 'not yet computed'
+        : 'not computed';
+    return { is: 'standing', worst: known, best: known, act: true, text: `treat as ${known}`, small };
+  }
+  if (!first) return { is: 'standing', worst: r.worst, best: r.worst, act: false, text: r.worst };
+  const worst = r.lines.find((l) => l.standing.worst === r.worst) ?? first;
+  return standingCell(worst);
+}
+const aboutCell = (s: ShownLine): Cell =>
+  s.when && s.about ? { is: 'day', day: s.when, text: s.about } : text(s.about);
+
+function fleetRow(r: ShownAircraft, q: FleetInput): TableBlock['rows'][number] {
+  const { aircraft: a } = r;
+  const [first] = r.lines;
+  const cells: Record<string, Cell> = {
+    registration: aircraftLink(q.shop.id, a),
+    model: text(a.model, [a.type, a.serial && `serial ${a.serial}`].filter(Boolean).join(', ')),
+    type: text(a.type),
+    base: text(a.base),
+    owner: text(a.owner),
+    ...readingCells(a),
+    standing: aircraftStanding(r),
+    ...(first ? firstCells(r.lines, first, q.day) : {}),
+    ...(r.settling === 'not computed' ? { paper: text(datesInWords(a.notComputed[0]!)) } : {}),
+  };
+  const kept = Object.entries(cells).filter(([, c]) => c.is !== 'nothing');
+  const days = [...new Set([...(r.settling ? [q.day] : []), ...r.lines.flatMap((l) => l.when ?? [])])].sort();
+  const words = [...new Set(r.lines.map((l) => l.line.directive))].join(' ');
+  return { id: a.id, cells: Object.fromEntries(kept), days, ...(words ? { words } : {}) };
+}
+function firstCells(lines: readonly ShownLine[], first: ShownLine, today: Day): Record<string, Cell> {
+  const { line } = first;
+  return {
+    directive: text(line.directive, capital(`${partsSaid(lines, first)}: ${line.title}`)),
+    due: text(line.notComputed ? 'before further flight' : dueWords(line.treatAs)),
+    about: aboutCell(first),
+    line: shortLine(dueLine(first, line.dates ?? undefined, today)),
+    paper: text(line.hangsOn && datesInWords(line.hangsOn)),
+  };
+}
+const round = (v: number): number => Math.round(v * 1000) / 1000;
+const shortLine = (c: Cell): Cell =>
+  c.is === 'due-line' ? { ...c, marks: c.marks.map((m) => ({ ...m, from: round(m.from), to: round(m.to) })) } : c;
