@@ -81,19 +81,27 @@ export function answersFor(
     entries: [],
     remedy: 'Look whether it has one and record it; until then treat it as due',
   }));
-  const model = { ...read, findings: [...read.findings, ...absent] };
-  const thing = model.things.get(aircraft);
+  const opened = { ...read, findings: [...read.findings, ...absent] };
+  const thing = opened.things.get(aircraft);
   if (thing?.kind !== 'aircraft')
     throw new Refusal('server.not-found', {
       given: `aircraft "${aircraft}" on ${day}`,
       allowed: 'an aircraft of this record',
       remedy: 'Choose one from the list',
     });
-  const parts = [...model.things.values()].filter((t) => t.kind === 'part' && t.aircraft === aircraft);
+  const parts = [...opened.things.values()].filter((t) => t.kind === 'part' && t.aircraft === aircraft);
   const mine = new Set([aircraft, ...parts.map((p) => p.id)]);
-  const assessments = directive.assessAll([...documents], model, day, ahead).filter((a) => mine.has(a.subject));
-  const lives = new Map([thing, ...parts].map((t) => [t.id, record.lifeOf(model, t.id, { until: day })]));
+  const assessments = directive.assessAll([...documents], opened, day, ahead).filter((a) => mine.has(a.subject));
+  const lives = new Map([thing, ...parts].map((t) => [t.id, record.lifeOf(opened, t.id, { until: day })]));
   const all = { day, thing, parts, lives, documents, assessments };
+  const model = {
+    ...opened,
+    findings: [
+      ...opened.findings,
+      ...directive.sideFindings(directive.inForce(documents, day), opened),
+      ...directive.lapsingSoon(assessments, day),
+    ],
+  };
   try {
     const outlooks = outlooksOf(assessments, lives.get(aircraft)?.readings ?? [], day, options);
     return { ...all, model, outlooks };

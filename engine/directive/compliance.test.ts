@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Day } from '../foundation/day.ts';
-import { assessAll, complianceOf, type DirectiveDocument, inForce, readDirective } from './index.ts';
+import { assessAll, complianceOf, type DirectiveDocument, readDirective } from './index.ts';
 import { rule } from './testing/rule.ts';
 import { done, onLine, recordOf } from './testing/two-sides.ts';
 
@@ -11,13 +11,9 @@ const look = (issue: number, effective: string) =>
   );
 const [OLD, NEW] = [look(1, '2019-01-01'), look(2, '2021-01-01')];
 const PARTS = ['ac', 'sp-left', 'sp-right'];
-function compliance(more: readonly object[], documents = [NEW], withdrawn: DirectiveDocument[] = []) {
+function compliance(more: readonly object[], documents: readonly DirectiveDocument[] = [NEW]) {
   const model = recordOf(more);
-  const rules = inForce(
-    documents.filter((d) => !withdrawn.includes(d)),
-    TODAY,
-  );
-  return complianceOf({ documents, withdrawn, model, assessments: assessAll(rules, model, TODAY), day: TODAY }, PARTS);
+  return complianceOf({ documents, model, assessments: assessAll(documents, model, TODAY), day: TODAY }, PARTS);
 }
 const under = (issue: number, body: object = {}) => ({ issue, ...body });
 
@@ -64,7 +60,7 @@ describe('the state of every issue', () => {
       ['T-1', 1, 'superseded', 'sp-left', '2020-06-01'],
       ['X-9', 4, 'not adopted', 'sp-right', '2021-06-01'],
     ]);
-    const gone = compliance(work, [OLD, NEW], [NEW]);
+    const gone = compliance(work, [OLD, { ...NEW, withdrawnOn: '2021-10-01' as Day }]);
     expect(gone.lines.every((l) => l.document === OLD)).toBe(true);
     expect(gone.past[0]).toMatchObject({ number: 'T-1', issue: 2, state: 'withdrawn', done: null });
   });

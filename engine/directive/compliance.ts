@@ -62,12 +62,11 @@ export interface Compliance {
  * The state of every directive issue on one aircraft: what is in force part by part, and what was done under issues
  * that are not. Contents after 14 CFR 91.417(a)(2)(v).
  *
- * @param withdrawn documents that the shop has withdrawn; they are not assessed
+ * @param q.documents every issue that the shop adopted, withdrawn ones with their day
  */
 export function complianceOf(
   q: {
     readonly documents: readonly DirectiveDocument[];
-    readonly withdrawn?: readonly DirectiveDocument[];
     readonly model: RecordModel;
     readonly assessments: readonly Assessment[];
     readonly day: Day;
@@ -75,9 +74,7 @@ export function complianceOf(
   parts: readonly string[],
 ): Compliance {
   const { model, day } = q;
-  const withdrawn = q.withdrawn ?? [];
-  const standing = q.documents.filter((d) => !withdrawn.includes(d));
-  const current = inForce(standing, day);
+  const current = inForce(q.documents, day);
   const read = readerOf(model, entriesOf(model, parts, 'accomplished'));
   const lines = q.assessments.flatMap((a): ComplianceLine[] => {
     const document = current.find((d) => d.number === a.directive && d.issue === a.issue);
@@ -86,7 +83,7 @@ export function complianceOf(
     const wanted = badness(a.standing.worst) >= badness('soon due') && !done.some((x) => x.doubt === null);
     return [{ document, action: a.action, subject: a.subject, assessment: a, done, wanted }];
   });
-  return { lines, past: pastOf(q, withdrawn, current, parts, read), findings: oneSideOnly(lines, model) };
+  return { lines, past: pastOf(q, current, parts, read), findings: oneSideOnly(lines, model) };
 }
 
 /** Work under an action that counts for a part or is alleged to, oldest first. */
@@ -149,19 +146,18 @@ function readerOf(model: RecordModel, all: readonly Accomplished[]): (e: Accompl
 }
 
 function pastOf(
-  q: { readonly documents: readonly DirectiveDocument[]; readonly model: RecordModel },
-  withdrawn: readonly DirectiveDocument[],
+  q: { readonly documents: readonly DirectiveDocument[]; readonly model: RecordModel; readonly day: Day },
   current: readonly DirectiveDocument[],
   parts: readonly string[],
   read: (e: Accomplished) => DoneLine,
 ): PastLine[] {
   const done = entriesOf(q.model, parts, 'accomplished').sort(byMoment);
-  const known = [...q.documents, ...withdrawn];
+  const known = q.documents;
   const under = (d: DirectiveDocument, e: Accomplished) => e.body.directive === d.number && e.body.issue === d.issue;
-  const past = [...new Set(known)]
+  const past = known
     .filter((d) => !current.includes(d))
     .flatMap((d): PastLine[] => {
-      const state = withdrawn.includes(d) ? 'withdrawn' : 'superseded';
+      const state = d.withdrawnOn !== undefined && q.day >= d.withdrawnOn ? 'withdrawn' : 'superseded';
       const base = { number: d.number, issue: d.issue, document: d, state } as const;
       const own = done.filter((e) => under(d, e));
       if (own.length === 0) return [{ ...base, action: null, subject: null, done: null }];

@@ -21,7 +21,9 @@ const soonest = (a: DueAt, b: DueAt): DueAt => ({
   day: least(a.day, b.day),
   now: a.now || b.now,
 });
-const open = (e: EndOfAnswer): boolean => e.standing !== 'ended' && e.standing !== 'not affected';
+/** Ahead of its limit; what has reached it needs no second date. */
+const ahead = (e: EndOfAnswer): boolean =>
+  e.standing !== 'ended' && e.standing !== 'not affected' && badness(e.standing) < badness('due');
 
 /**
  * One answer of two: the record with only what is proven for the part, and with all that is alleged. In force is the
@@ -35,7 +37,9 @@ export function worseSide(proven: Assessment, alleged: Assessment, because: stri
   const up = badness(proven.couldBecome.standing) - badness(alleged.couldBecome.standing);
   const best = up < 0 || (up === 0 && noLater(alleged.couldBecome, proven.couldBecome)) ? proven : alleged;
   const treatAs: EndOfAnswer =
-    open(w.treatAs) && open(x.treatAs) ? { ...w.treatAs, dueAt: soonest(w.treatAs.dueAt, x.treatAs.dueAt) } : w.treatAs;
+    ahead(w.treatAs) && ahead(x.treatAs)
+      ? { ...w.treatAs, dueAt: soonest(w.treatAs.dueAt, x.treatAs.dueAt) }
+      : w.treatAs;
   return {
     ...w,
     affected: proven.affected.yes ? proven.affected : alleged.affected,

@@ -243,6 +243,8 @@ export const zPolicy = z.strictObject({
   /** No two inspections of one kind closer than this many hours in a gap: bounds their number from above. */
   closest_inspections_h: z.number().positive().default(25),
   stale_after_days: z.int().min(1).default(183),
+  /** The authority's list of directives is to be checked for each aircraft at least this often. */
+  list_checked_within_days: z.int().min(1).default(90),
   soon_h: z.number().positive().default(50),
   soon_landings: z.int().positive().default(150),
   soon_days: z.int().positive().default(180),

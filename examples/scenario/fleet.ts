@@ -159,6 +159,17 @@ function kta(): Entries {
     ['2026-06-09', 668.3, 4690],
   ] as [string, number, number][])
     b.add('reading', a, day, { meter: 'hour_meter_2', shows_h, landings });
+  const letter = { paper: { title: 'Letter AM-3 of the Air Safety Board (invented)' } };
+  const reference = 'AM-3';
+  const conditions = 'The doubler is looked at with a ten power glass at each annual inspection';
+  b.add(
+    'alternative',
+    a,
+    '2024-02-01',
+    { reference, directive: 'W-9', action: 'look_again', conditions, extends_by_h: 200 },
+    letter,
+  );
+  b.add('revocation', a, '2025-09-01', { reference, because: 'Corrosion was found under a doubler' }, letter);
   return b.entries;
 }
 
@@ -186,6 +197,22 @@ function pem(): Entries {
   b.readings(a, yearly({ day: '2003-10-01', total_h: 6, landings: 14 }, 12, { hours: 118, landings: 260 }));
   b.readings(a, [['2016-04-30', 1490.4, 3300]]);
   b.readings(a, yearly({ day: '2016-10-02', total_h: 1512, landings: 3340 }, 10, { hours: 44, landings: 72 }));
+  // One line of the book, typed for both sides: it names the left spar.
+  for (const side of ['L', 'R'])
+    b.add(
+      'accomplished',
+      `spar:0588-${side}`,
+      '2026-10-20',
+      {
+        directive: 'W-14',
+        issue: 2,
+        action: 'first_look',
+        finding: 'none',
+        method: 'eddy current, left spar 1102',
+        signer: { name: 'M. Orne', certificate: 'ZQ-M-114' },
+      },
+      { paper: { title: 'Logbook ZQ-PEM', page: '61', row: 4 } },
+    );
   return b.entries;
 }
 
@@ -328,6 +355,23 @@ function dov(): Entries {
   return b.entries;
 }
 
+/** One approved alternative for two aircraft: straps instead of looks. */
+function straps(b: Book, a: string): void {
+  b.add(
+    'alternative',
+    a,
+    '2025-02-10',
+    {
+      reference: 'AM-7',
+      directive: 'W-14',
+      action: 'first_look',
+      conditions: 'Steel straps are fitted at both inboard spars and looked at every 100 h',
+      ends_action: true,
+    },
+    { paper: { title: 'Letter AM-7 of the Air Safety Board (invented)' } },
+  );
+}
+
 /** Little flown, with idle years. */
 function fen(): Entries {
   const a = 'aircraft:0499';
@@ -355,6 +399,7 @@ function fen(): Entries {
     ['2024-04-10', 334.4, 696],
     ['2026-04-15', 361.9, 752],
   ]);
+  straps(b, a);
   return b.entries;
 }
 
@@ -384,6 +429,21 @@ function gul(): Entries {
     method: 'visual, ten power glass',
     signer: { name: 'M. Orne', certificate: 'ZQ-M-114' },
   });
+  straps(b, a);
+  b.add(
+    'alternative',
+    'doubler:0571-R',
+    '2026-03-02',
+    {
+      reference: 'AM-12',
+      directive: 'W-9',
+      action: 'look_again',
+      conditions: 'The edge of the doubler stays sealed',
+      extends_by_h: 100,
+      expires: '2027-04-30',
+    },
+    { paper: { title: 'Letter AM-12 of the Air Safety Board (invented)' } },
+  );
   return b.entries;
 }
 
@@ -403,6 +463,20 @@ function jay(): Entries {
   doubler(b, '0433', '2000-07-07');
   b.add('use', a, '2000-07-07', { from: '2000-07-07', use: 'tow' });
   b.readings(a, yearly({ day: '2000-08-01', total_h: 4, landings: 16 }, 26, { hours: 58, landings: 240 }));
+  b.add(
+    'permit',
+    a,
+    '2026-11-23',
+    {
+      reference: 'FP-118',
+      issued_by: 'Air Safety Board (invented)',
+      conditions: 'One flight from Tolva to Ostrey Field, by day, crew only, no tow',
+      directive: 'W-14',
+      expires: '2026-12-11',
+    },
+    { evidence: 'seen', paper: { title: 'Ferry permit FP-118' } },
+  );
+  b.add('list_checked', a, '2026-05-04', { authority: 'Air Safety Board', by: 'M. Orne' }, { evidence: 'seen' });
   return b.entries;
 }
 
