@@ -4,6 +4,8 @@ import { AircraftPage } from './pages/aircraft/aircraft.tsx';
 import { AircraftListPage } from './pages/aircraft/list.tsx';
 import { DirectivePage } from './pages/directive/directive.tsx';
 import { DirectiveListPage } from './pages/directive/list.tsx';
+import { NewDirectivePage } from './pages/directive/write/write-page.tsx';
+import { FleetPage } from './pages/fleet/fleet.tsx';
 import { CallerPage } from './pages/import/caller.tsx';
 import { ImportPage } from './pages/import/import.tsx';
 import { LetterPage } from './pages/letter/letter.tsx';
@@ -29,6 +31,7 @@ export function App() {
       </Route>
       <Route path="/:shop/import/caller">{(p) => <CallerPage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/import">{(p) => <ImportPage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop/fleet">{(p) => <FleetPage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/aircraft">{(p) => <AircraftListPage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/aircraft/:id">
         {(p) => <AircraftPage key={`${p.shop} ${p.id}`} shop={p.shop} id={word(p, 'id')} />}
@@ -37,6 +40,7 @@ export function App() {
         {(p) => <WhatIfPage key={`${p.shop} ${p.id}`} shop={p.shop} id={word(p, 'id')} />}
       </Route>
       <Route path="/:shop/directive">{(p) => <DirectiveListPage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop/directive/new">{(p) => <NewDirectivePage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/directive/:number">
         {(p) => <DirectivePage key={`${p.shop} ${p.number}`} shop={p.shop} number={word(p, 'number')} />}
       </Route>

@@ -1,0 +1,76 @@
+import { useQuery } from '@tanstack/react-query';
+import type { directive } from '../../engine/index.ts';
+import type { FormulaShown } from '../../sheets/index.ts';
+import { get, post } from './client.ts';
+import { shopPath } from './shops.ts';
+
+/** The words that the form of a directive can choose from: those of this shop's record. */
+export interface Words {
+  readonly facts: readonly directive.FactName[];
+  readonly uses: readonly string[];
+  readonly kits: readonly string[];
+  readonly events: readonly string[];
+  readonly inspections: readonly string[];
+  readonly parts: readonly string[];
+  readonly models: readonly string[];
+  readonly part_numbers: readonly string[];
+  readonly directives: readonly {
+    readonly number: string;
+    readonly issue: number;
+    readonly title: string;
+    readonly actions: readonly { readonly id: string; readonly title: string }[];
+  }[];
+  readonly aircraft: readonly { readonly id: string; readonly registration: string; readonly model: string }[];
+}
+export const useWords = (shop: string) =>
+  useQuery({
+    queryKey: ['directive words', shop],
+    queryFn: () => get<Words>(shopPath(shop, 'directives', 'words')),
+    staleTime: 60_000,
+  });
+
+/** What is wrong at a place of the document, as one sentence beside its field. */
+export interface Problem {
+  readonly path: string;
+  readonly says: string;
+  /** Nothing stands there yet. */
+  readonly missing: boolean;
+  /** Place in a formula, counted from 1. */
+  readonly position?: number;
+}
+export interface Checked extends Omit<directive.DraftChecked, 'problems'> {
+  readonly problems: readonly Problem[];
+}
+
+const PLAIN = new Set(['text', 'a group of fields', 'a list', 'one of the forms of this place']);
+const NOTHING = /^(nothing yet|none)$/;
+export function problemOf(p: directive.DraftProblem): Problem {
+  const missing = NOTHING.test(p.given);
+  return {
+    path: p.path,
+    missing,
+    says: missing
+      ? PLAIN.has(p.allowed)
+        ? `${p.remedy}.`
+        : `${p.remedy}: ${p.allowed}.`
+      : `${p.given}. ${p.remedy}${fits(p) ? '' : `: ${p.allowed}`}.`,
+    ...(p.position === undefined ? {} : { position: p.position }),
+  };
+}
+const fits = (p: directive.DraftProblem): boolean => p.allowed === 'a rule that is whole';
+
+export const checkDraft = async (shop: string, document: unknown): Promise<Checked> => {
+  const checked = await post<directive.DraftChecked>(shopPath(shop, 'directives', 'check'), { document });
+  return { ...checked, problems: checked.problems.map(problemOf) };
+};
+
+export interface FormulaAsked {
+  readonly expression: string;
+  readonly aircraft: string;
+  readonly part?: string;
+  readonly unit?: string;
+  readonly is: 'number' | 'condition';
+}
+/** What a formula comes to on each part of one aircraft. */
+export const formulaValue = (shop: string, asked: FormulaAsked) =>
+  post<FormulaShown>(shopPath(shop, 'directives', 'value'), asked);

@@ -1,0 +1,51 @@
+/** A draft as this browser keeps it, so that a reload, a crash or a server that is gone loses nothing. */
+export interface Kept {
+  readonly document: unknown;
+  /** When it was last changed, ISO. */
+  readonly at: string;
+  /** The tab that wrote it. */
+  readonly tab: string;
+}
+type Box = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
+
+export const keyOf = (shop: string, draft: string): string => `sparwright.directive.${shop}.${draft}`;
+
+/** What this browser kept, or nothing; what does not read is nothing. */
+export function keptIn(box: Box, key: string): Kept | null {
+  try {
+    return keptFrom(box.getItem(key));
+  } catch {
+    return null;
+  }
+}
+export function keptFrom(text: string | null): Kept | null {
+  if (text === null) return null;
+  try {
+    const v = JSON.parse(text) as Partial<Kept> | null;
+    return v &&
+      typeof v.at === 'string' &&
+      typeof v.tab === 'string' &&
+      typeof v.document === 'object' &&
+      v.document !== null
+      ? { document: v.document, at: v.at, tab: v.tab }
+      : null;
+  } catch {
+    return null;
+  }
+}
+/** True if it is kept; a browser that is full or keeps nothing says so. */
+export function keepIn(box: Box, key: string, kept: Kept): boolean {
+  try {
+    box.setItem(key, JSON.stringify(kept));
+    return true;
+  } catch {
+    return false;
+  }
+}
+export function forget(box: Box, key: string): void {
+  try {
+    box.removeItem(key);
+  } catch {
+    // A browser that keeps nothing has nothing to forget.
+  }
+}
