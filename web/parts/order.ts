@@ -12,7 +12,8 @@ export const WORST_FIRST = [
 ] as const;
 
 export type Direction = 'ascending' | 'descending';
-type Row = TableBlock['rows'][number];
+export type Row = TableBlock['rows'][number];
+const letters = new Intl.Collator('en', { numeric: true });
 
 /** What a cell sorts by. A figure with two ends sorts by the end that comes first in this direction. */
 function keyOf(cell: Cell | undefined, direction: Direction): number | string | null {
@@ -47,7 +48,7 @@ export function inOrder(rows: readonly Row[], column: string, direction: Directi
       const way =
         typeof a.key === 'number' && typeof b.key === 'number'
           ? Math.sign(a.key - b.key)
-          : String(a.key).localeCompare(String(b.key), 'en', { numeric: true });
+          : letters.compare(String(a.key), String(b.key));
       return direction === 'ascending' ? way : -way;
     })
     .map((k) => k.row);

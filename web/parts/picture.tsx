@@ -2,9 +2,10 @@ import { useId, useState } from 'react';
 import type { PictureBlock } from '../../sheets/model.ts';
 import { MarkView } from './marks.tsx';
 import { Table } from './table.tsx';
+import { type Choosing, Zones } from './zones.tsx';
 
-/** Draws scene data as it is; its table is one key away. */
-export function Picture({ block }: { block: PictureBlock }) {
+/** Draws scene data as it is; its table is one key away. Its stretches can be chosen where the page listens. */
+export function Picture({ block, choosing }: { block: PictureBlock; choosing?: Choosing }) {
   const id = useId().replaceAll(/[^a-zA-Z0-9]/g, '');
   const [asTable, setAsTable] = useState(false);
   const { scene } = block;
@@ -22,7 +23,7 @@ export function Picture({ block }: { block: PictureBlock }) {
       <div className="scrolls">
         <svg
           viewBox={`0 0 ${scene.width} ${scene.height}`}
-          role="img"
+          role={choosing && scene.zones?.length ? 'group' : 'img'}
           aria-labelledby={`${id}t ${id}d`}
           preserveAspectRatio="xMidYMid meet"
         >
@@ -38,6 +39,9 @@ export function Picture({ block }: { block: PictureBlock }) {
             // biome-ignore lint/suspicious/noArrayIndexKey: marks are drawn in their order and have no name
             <MarkView key={i} mark={m} hatch={`${id}h`} />
           ))}
+          {choosing && scene.zones?.length ? (
+            <Zones zones={scene.zones} height={scene.height} choosing={choosing} />
+          ) : null}
         </svg>
       </div>
       {asTable && scene.table ? <Table block={scene.table} level={3} /> : null}

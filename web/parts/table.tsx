@@ -1,36 +1,11 @@
 import { Fragment, useId, useState } from 'react';
-import type { Column, TableBlock } from '../../sheets/model.ts';
+import type { TableBlock } from '../../sheets/model.ts';
 import { CellView } from './cell.tsx';
-import { type Direction, inOrder } from './order.ts';
+import { Head, type Sorting } from './head.tsx';
+import { inOrder } from './order.ts';
 import { Working } from './working.tsx';
 
-interface Sorting {
-  readonly column: string;
-  readonly direction: Direction;
-}
 const SHOWN = 200;
-
-function Head({ column, sorting, sort }: { column: Column; sorting: Sorting | null; sort: (key: string) => void }) {
-  const here = sorting?.column === column.key ? sorting.direction : undefined;
-  return (
-    <th scope="col" aria-sort={here} className={column.align === 'right' ? 'n' : undefined}>
-      <button type="button" className="sort" onClick={() => sort(column.key)}>
-        {column.title}
-        {column.unit ? `, ${column.unit}` : ''}
-        <Arrow direction={here} />
-      </button>
-    </th>
-  );
-}
-
-function Arrow({ direction }: { direction: Direction | undefined }) {
-  if (!direction) return null;
-  return (
-    <svg width="9" height="9" viewBox="0 0 9 9" aria-hidden="true">
-      <path className="fill-ink" d={direction === 'ascending' ? 'M0 8L9 8L4.5 1Z' : 'M0 1L9 1L4.5 8Z'} />
-    </svg>
-  );
-}
 
 /** A table that sorts by its head; `why` opens the working of a row below it. */
 export function Table({ block, level = 2 }: { block: TableBlock; level?: 2 | 3 }) {
