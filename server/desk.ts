@@ -22,8 +22,21 @@ export const dayOf = (desk: Desk, asked: unknown): Day =>
 const policyOf = (settings: Readonly<Record<string, unknown>>): record.Policy =>
   record.zPolicy.parse(settings.policy ?? {});
 
+const MOST = 500;
+const readAlready = new Map<string, directive.DirectiveDocument>();
+/** Reads an adopted directive once: the same text is the same document, its own cases run once. */
+function readKept(document: unknown): directive.DirectiveDocument {
+  const text = JSON.stringify(document);
+  const known = readAlready.get(text);
+  if (known) return known;
+  if (readAlready.size >= MOST) readAlready.clear();
+  const made = directive.readDirective(document);
+  readAlready.set(text, made);
+  return made;
+}
+
 /** Directives adopted by a shop up to an entry, every issue. One that this version cannot read is never dropped: it becomes a finding. */
-async function adoptedDirectives(desk: Desk, shop: string, upTo = Number.POSITIVE_INFINITY) {
+export async function adoptedDirectives(desk: Desk, shop: string, upTo = Number.POSITIVE_INFINITY) {
   const documents: directive.DirectiveDocument[] = [];
   const unread: record.Finding[] = [];
   const withdrawn = (await desk.store.directives.withdrawn(shop)).filter((w) => w.entry <= upTo);
@@ -31,7 +44,8 @@ async function adoptedDirectives(desk: Desk, shop: string, upTo = Number.POSITIV
     if (d.entry > upTo) continue;
     try {
       const withdrawnOn = withdrawalOf(withdrawn, d.number, d.issue)?.on;
-      documents.push({ ...directive.readDirective(d.document), ...(withdrawnOn ? { withdrawnOn } : {}) });
+      const read = readKept(d.document);
+      documents.push(withdrawnOn ? { ...read, withdrawnOn } : read);
     } catch (e) {
       if (!isRefusal(e)) throw e;
       unread.push({

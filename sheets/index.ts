@@ -11,5 +11,6 @@ export { type Letter, type LetterInput, letterSheet } from './letter-sheet.ts';
 export * from './model.ts';
 export { outlookSheet } from './outlook-sheet.ts';
 export { recordSheet } from './record-sheet.ts';
-export { partInSentence } from './standing.ts';
+export { partInSentence, partName } from './standing.ts';
+export { type TriedAircraft, type TriedRow, type TryInput, trySheet } from './try-sheet.ts';
 export { whatIfWords } from './what-if-words.ts';

@@ -5,7 +5,8 @@ import { directiveListSheet, directiveSheet } from '../../../sheets/index.ts';
 import { adoption } from '../../demo.ts';
 import { type Desk, dayOf } from '../../desk.ts';
 import { checkRoutes } from './check.ts';
-import { parseText, refuseQuestion } from './text.ts';
+import { parseText, refuseFailing, refuseQuestion } from './text.ts';
+import { tryRoutes } from './try.ts';
 import { wordsRoutes } from './words.ts';
 
 const zAdopt = z.strictObject({ text: z.string().min(1), by: z.string().trim().min(1).max(200), on: zDay });
@@ -15,6 +16,7 @@ export function directiveRoutes(api: FastifyInstance, desk: Desk): void {
   const { store } = desk;
   checkRoutes(api, desk);
   wordsRoutes(api, desk);
+  tryRoutes(api, desk);
   api.get<{ Params: { shop: string } }>('/shops/:shop/directives', async (request) => {
     const shop = await store.shops.get(request.params.shop);
     return directiveListSheet({ rows: await store.directives.list(shop.id), shop, day: dayOf(desk, undefined) });
@@ -53,13 +55,7 @@ export function directiveRoutes(api: FastifyInstance, desk: Desk): void {
         allowed: 'an issue that was not adopted yet',
         remedy: 'Give a changed text the next issue number; nothing adopted is overwritten',
       });
-    const failing = directive.runCases(document).filter((c) => !c.passes);
-    if (failing.length)
-      throw new Refusal('directive.cases-fail', {
-        given: `${failing.length} of its own test cases fail: ${failing[0]?.name}, ${failing[0]?.because}`,
-        allowed: 'a directive whose test cases all come out as written',
-        remedy: 'Correct the rule or the case, then adopt it again',
-      });
+    refuseFailing(document);
     await store.log.append(request.params.shop, [adoption(document, by, on)], by, new Date().toISOString());
     return { number: document.number, issue: document.issue };
   });

@@ -1,5 +1,5 @@
 import { parse } from 'yaml';
-import { Refusal } from '../../../engine/index.ts';
+import { directive, Refusal } from '../../../engine/index.ts';
 
 /** @throws Refusal `foundation.document-invalid` for text that is neither YAML nor JSON */
 export function parseText(text: string): unknown {
@@ -25,4 +25,15 @@ export function refuseQuestion(document: unknown): void {
     allowed: 'one directive (directive/1)',
     remedy: 'Take one item of its list `directives` and adopt that',
   });
+}
+
+/** @throws Refusal `directive.cases-fail` */
+export function refuseFailing(document: directive.DirectiveDocument): void {
+  const failing = directive.runCases(document).filter((c) => !c.passes);
+  if (failing.length)
+    throw new Refusal('directive.cases-fail', {
+      given: `${failing.length} of its own test cases fail: ${failing[0]?.name}, ${failing[0]?.because}`,
+      allowed: 'a directive whose test cases all come out as written',
+      remedy: 'Correct the rule or the case, then adopt it again',
+    });
 }
