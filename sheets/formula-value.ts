@@ -10,6 +10,9 @@ export interface FormulaOnPart {
 /** What a formula comes to on each part of one aircraft, in words, while it is typed. */
 export interface FormulaShown {
   readonly aircraft: string;
+  readonly model: string | null;
+  readonly serial: string | null;
+  readonly built: Day | null;
   readonly day: Day;
   /** The formula in plain English; null while it does not read. */
   readonly words: string | null;
@@ -24,7 +27,14 @@ export interface FormulaShown {
     /** For example `4 654 to 4 832 landings`, or why there is none. */
     readonly text: string;
     readonly because: string;
-    readonly facts: readonly { readonly name: string; readonly meaning: string; readonly text: string }[];
+    readonly facts: readonly {
+      readonly name: string;
+      readonly meaning: string;
+      readonly text: string;
+      readonly low: number;
+      readonly high: number;
+    }[];
+    readonly part_number: string | null;
   }[];
   /** Why no part stands here, if none does. */
   readonly empty: string;
@@ -43,6 +53,9 @@ export function formulaShown(q: {
   const unit = q.unit ?? read?.unit ?? 'count';
   return {
     aircraft: name,
+    model: q.aircraft.attributes.model?.value ?? null,
+    serial: q.aircraft.attributes.serial?.value ?? null,
+    built: q.aircraft.built ?? null,
     day: q.day,
     words: read?.words ?? null,
     unit,
@@ -53,7 +66,12 @@ export function formulaShown(q: {
 }
 
 function shown({ thing, life, value }: FormulaOnPart, kind: directive.FormulaKind, unit: string) {
-  const base = { id: thing.id, name: partName(thing), identity: identity(thing) };
+  const base = {
+    id: thing.id,
+    name: partName(thing),
+    identity: identity(thing),
+    part_number: thing.attributes.part_number?.value ?? null,
+  };
   if ('problem' in value)
     return { ...base, low: null, high: null, text: 'no value', because: `${value.problem.given}.`, facts: [] };
   const { low, high } = value;
@@ -66,6 +84,8 @@ function shown({ thing, life, value }: FormulaOnPart, kind: directive.FormulaKin
     facts: value.facts.map((f) => ({
       name: f.name,
       meaning: f.meaning,
+      low: f.low,
+      high: f.high,
       text: `${range(f, placesOf(f, f.unit))} ${unitWords(f.unit)}`.trim(),
     })),
   };
