@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { isRefusal } from '../engine/index.ts';
 import { PROGRAM } from '../server/version.ts';
 import { answerCommands } from './answer.ts';
+import { dueCommand } from './due.ts';
 import { exampleCommand } from './example.ts';
 import { importCommand } from './import.ts';
 import { letterCommand } from './letter.ts';
@@ -14,7 +15,7 @@ const program = new Command('sparwright')
   .version(PROGRAM)
   .exitOverride()
   .showHelpAfterError();
-for (const add of [answerCommands, exampleCommand, schemaCommand, importCommand, letterCommand, serveCommand])
+for (const add of [answerCommands, exampleCommand, schemaCommand, importCommand, letterCommand, dueCommand, serveCommand])
   add(program);
 
 try {

@@ -2,6 +2,7 @@ import { type Day, hoursFromSeconds } from '../engine/index.ts';
 import { capital, count, datesInWords, day as dayWords, number, yearOf } from './display.ts';
 import {
   type FleetAircraft,
+  hangsOn,
   partsSaid,
   type ShownAircraft,
   type ShownLine,
@@ -11,7 +12,7 @@ import {
 import { emptySheet, f, type ShopNamed, t } from './frame.ts';
 import type { Cell, Sheet, Span, TableBlock } from './model.ts';
 import { yearBand } from './scenes/year-band.ts';
-import { dueLine, dueWords, standingCell, unsettled } from './standing.ts';
+import { dueLine, dueWords, standingCell } from './standing.ts';
 
 export interface FleetInput {
   readonly shop: ShopNamed & { readonly id: string };
@@ -49,9 +50,7 @@ export function fleetSheet(q: FleetInput): Sheet {
   };
 }
 
-const planes = (n: number): string => count(n, 'aircraft', 'aircraft');
-const hangs = (s: ShownAircraft): boolean => s.lines.some((l) => l.line.hangsOn !== null && unsettled(l));
-
+export const planes = (n: number): string => count(n, 'aircraft', 'aircraft');
 export function answerOf(rows: readonly ShownAircraft[], today: Day): Span[] {
   if (!rows.length) return [t('No aircraft is recorded yet.')];
   const all = planes(rows.length);
@@ -61,7 +60,7 @@ export function answerOf(rows: readonly ShownAircraft[], today: Day): Span[] {
     (r) =>
       r.worst !== 'overdue' && r.worst !== 'due' && r.lines.some((l) => l.when && yearOf(l.when) === yearOf(today)),
   ).length;
-  const papers = rows.filter(hangs).length;
+  const papers = rows.filter(hangsOn).length;
   const is = (n: number) => (n === 1 ? 'is' : 'are');
   const said: Span[][] = [
     overdue ? [f(`${number(overdue)} of ${all} ${is(overdue)} overdue`)] : [t(`None of ${all} is overdue`)],
@@ -95,7 +94,7 @@ export function warningsOf(rows: readonly ShownAircraft[], today: Day): string[]
   ];
 }
 
-const text = (words: string | null, small = ''): Cell =>
+export const text = (words: string | null, small = ''): Cell =>
   words ? { is: 'text', text: words, ...(small ? { small } : {}) } : { is: 'nothing' };
 
 function fleetTable(rows: readonly ShownAircraft[], q: FleetInput): TableBlock {
@@ -104,17 +103,17 @@ function fleetTable(rows: readonly ShownAircraft[], q: FleetInput): TableBlock {
     title: 'Aircraft',
     columns: [
       { key: 'registration', title: 'Aircraft', align: 'left' },
-      { key: 'model', title: 'Model', align: 'left' },
-      { key: 'base', title: 'Base', align: 'left' },
-      { key: 'owner', title: 'Owner', align: 'left' },
-      { key: 'reading', title: 'Last reading', unit: 'h', align: 'right' },
-      { key: 'read', title: 'Read on', align: 'right' },
       { key: 'standing', title: 'Treat as', align: 'left' },
-      { key: 'directive', title: 'Bites first', align: 'left' },
+      { key: 'about', title: 'About', align: 'left' },
       { key: 'due', title: 'Due at', align: 'right' },
-      { key: 'about', title: 'About', align: 'right' },
-      { key: 'line', title: 'Next ten years', align: 'left' },
+      { key: 'line', title: 'Ten years', align: 'left' },
+      { key: 'directive', title: 'Bites first', align: 'left' },
       { key: 'paper', title: 'Hangs on', align: 'left' },
+      { key: 'type', title: 'Type', align: 'left' },
+      { key: 'owner', title: 'Owner', align: 'left' },
+      { key: 'base', title: 'Base', align: 'left' },
+      { key: 'reading', title: 'Read', unit: 'h', align: 'right' },
+      { key: 'read', title: 'Read on', align: 'right' },
     ],
     rows: rows.map((r) => fleetRow(r, q)),
     empty: 'No aircraft yet. Answer a caller, or drop a logbook.',
@@ -159,14 +158,14 @@ function fleetRow(r: ShownAircraft, q: FleetInput): TableBlock['rows'][number] {
   const [first] = r.lines;
   const cells: Record<string, Cell> = {
     registration: aircraftLink(q.shop.id, a),
-    model: text(a.model, [a.type, a.serial && `serial ${a.serial}`].filter(Boolean).join(', ')),
-    type: text(a.type),
+    type: text([a.type, a.model].filter(Boolean).join(' '), a.serial && `serial ${a.serial}`),
     base: text(a.base),
     owner: text(a.owner),
     ...readingCells(a),
     standing: aircraftStanding(r),
     ...(first ? firstCells(r.lines, first, q.day) : {}),
-    ...(r.settling === 'not computed' ? { paper: text(datesInWords(a.notComputed[0]!)) } : {}),
+    ...(r.settling === 'not computed' ? { directive: text('not computed', datesInWords(a.notComputed[0]!)) } : {}),
+    paper: paperCell(r),
   };
   const kept = Object.entries(cells).filter(([, c]) => c.is !== 'nothing');
   const days = [...new Set([...(r.settling ? [q.day] : []), ...r.lines.flatMap((l) => l.when ?? [])])].sort();
@@ -180,8 +179,12 @@ function firstCells(lines: readonly ShownLine[], first: ShownLine, today: Day): 
     due: text(line.notComputed ? 'before further flight' : dueWords(line.treatAs)),
     about: aboutCell(first),
     line: shortLine(dueLine(first, line.dates ?? undefined, today)),
-    paper: text(line.hangsOn && datesInWords(line.hangsOn)),
   };
+}
+function paperCell(r: ShownAircraft): Cell {
+  const s = hangsOn(r);
+  if (!s) return { is: 'nothing' };
+  return text(datesInWords(s.line.hangsOn!), s.line.directive === r.lines[0]?.line.directive ? '' : s.line.directive);
 }
 const round = (v: number): number => Math.round(v * 1000) / 1000;
 const shortLine = (c: Cell): Cell =>

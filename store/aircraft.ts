@@ -15,6 +15,8 @@ export interface AircraftRow {
   readonly lastDay: Day | null;
   readonly lastTotal_s: number | null;
   readonly lastLandings: number | null;
+  /** Number of the entry of the last reading. */
+  readonly lastReading: number | null;
   /** Number of the newest entry of this aircraft. */
   readonly lastNumber: number;
 }
@@ -52,6 +54,7 @@ const aircraftFromRow = (r: typeof t.aircraft.$inferSelect): AircraftRow => ({
   lastDay: r.readingDay as Day | null,
   lastTotal_s: r.readingTotal_s,
   lastLandings: r.readingLandings,
+  lastReading: r.readingNumber,
   lastNumber: r.lastNumber,
 });
 const partFromRow = ({ shop: _, subject, ...row }: typeof t.part.$inferSelect): PartRow => ({ id: subject, ...row });

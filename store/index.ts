@@ -22,6 +22,7 @@ import {
   mappingsOf,
 } from './papers.ts';
 import { dataFolder } from './place.ts';
+import { type RequestRepository, requestsOf } from './requests.ts';
 import { type Shops, shopsOf } from './shops.ts';
 
 export type { AircraftRow, FitmentRow, PartRow } from './aircraft.ts';
@@ -37,6 +38,7 @@ export type { ReadFilter } from './log.ts';
 export type { PageRow } from './pages.ts';
 export type { DirectiveRow, DraftRow, LetterRow, WithdrawnRow } from './papers.ts';
 export { dataFolder, rootFolder } from './place.ts';
+export type { RequestRow } from './requests.ts';
 export type { Shop } from './shops.ts';
 
 /** The database, one repository per noun. Everything takes the shop; no row leaves this folder. */
@@ -53,6 +55,7 @@ export interface Store {
   readonly pages: PageRepository;
   readonly answers: AnswerRepository;
   readonly desk: DeskStateRepository;
+  readonly requests: RequestRepository;
   /** The log of a shop with its files, as lines of JSON without line ends. */
   exportLines(shop: string): AsyncGenerator<string>;
   /** Takes an export in: all of it, proved, or nothing. */
@@ -89,6 +92,7 @@ function storeOf(database: Database): Store {
     pages: pagesOf(db),
     answers: answersOf(db),
     desk: deskStatesOf(db),
+    requests: requestsOf(db),
     exportLines: (shop) => exportLines(db, shop),
     importLines: (lines) => importLines(db, lines),
     backupTo: (out, options) => backupTo(db, out, options),

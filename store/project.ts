@@ -107,7 +107,7 @@ function partRow(shop: string, subject: string, entries: LogEntry[], fitments: (
   };
 }
 
-/** Directives with their drafts and withdrawals, letters, mappings, pages and settings follow entry by entry. */
+/** Directives with their drafts and withdrawals, letters, mappings, pages, requests and settings follow entry by entry. */
 export async function projectPapers(db: Db, shop: string, entries: readonly LogEntry[]): Promise<void> {
   for (const e of entries) {
     const b = body(e);
@@ -187,6 +187,20 @@ export async function projectPapers(db: Db, shop: string, entries: readonly LogE
         .insert(t.page)
         .values(row)
         .onConflictDoUpdate({ target: [t.page.shop, t.page.entry], set: row });
+    } else if (e.kind === 'request') {
+      const row = {
+        shop,
+        entry: e.number,
+        aircraft: e.subject,
+        asks: String(b.asks),
+        day: e.day,
+        words: String(b.words),
+        askedBy: text(b.by) ?? e.recordedBy,
+      };
+      await db
+        .insert(t.request)
+        .values(row)
+        .onConflictDoUpdate({ target: [t.request.shop, t.request.entry], set: row });
     } else if (e.kind === 'settings')
       await db
         .update(t.shop)
@@ -204,8 +218,17 @@ async function dropDraft(db: Db, shop: string, number: string, issue: number): P
   if (forIssue === null || forIssue <= issue) await db.delete(t.directiveDraft).where(own);
 }
 
-const PAPERS = [t.directive, t.directiveWithdrawn, t.directiveDraft, t.letter, t.mapping, t.page] as const;
-const PAPER_KINDS = ['directive', 'directive_withdrawn', 'directive_draft', 'letter', 'mapping', 'page', 'settings'];
+const PAPERS = [t.directive, t.directiveWithdrawn, t.directiveDraft, t.letter, t.mapping, t.page, t.request] as const;
+const PAPER_KINDS = [
+  'directive',
+  'directive_withdrawn',
+  'directive_draft',
+  'letter',
+  'mapping',
+  'page',
+  'request',
+  'settings',
+];
 const BY_SUBJECT = [t.aircraft, t.part, t.fitment] as const;
 
 /** Makes the tables of these subjects anew from their entries. The same call serves an append and a rebuild. */

@@ -90,6 +90,7 @@ export const REFUSAL_CODES = [
   'intake.mapping-unfit',
   'intake.nothing-to-write',
   'letter.does-not-fit',
+  'fleet.span-reversed',
 ] as const;
 
 export type RefusalCode = (typeof REFUSAL_CODES)[number];

@@ -11,11 +11,19 @@ function known(row: AircraftRow, state: DeskState | undefined, day: Day): FleetA
   if (!state || !summary) {
     const read = row.lastDay !== null && row.lastTotal_s !== null;
     const reading = read ? { day: row.lastDay!, total_s: row.lastTotal_s!, landings: row.lastLandings } : null;
-    return { ...of, reading, lines: [], asOf: null, holds: false, notComputed: [] };
+    return {
+      ...of,
+      reading,
+      reads: { meter: null, landings: true },
+      lines: [],
+      asOf: null,
+      holds: false,
+      notComputed: [],
+    };
   }
-  const { lines, reading, notComputed, changesOn } = summary;
+  const { lines, reading, reads, notComputed, changesOn } = summary;
   const changed = changesOn !== null && changesOn <= day;
-  return { ...of, reading, lines, asOf: state.day, holds: !state.stale && !changed, notComputed };
+  return { ...of, reading, reads, lines, asOf: state.day, holds: !state.stale && !changed, notComputed };
 }
 
 /** Every aircraft of a shop as the stored answers know it; nothing is computed here. */

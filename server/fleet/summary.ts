@@ -9,6 +9,7 @@ export interface FleetSummary {
   readonly sparwright: 'desk/1';
   readonly lines: readonly FleetLine[];
   readonly reading: FleetReading | null;
+  readonly reads: { readonly meter: string | null; readonly landings: boolean };
   readonly notComputed: readonly string[];
   /** The next day on which an entry or a directive that is recorded already comes into force. */
   readonly changesOn: Day | null;
@@ -32,6 +33,16 @@ function linesOf(g: Gathered): { assessment: directive.Assessment; line: FleetLi
   }));
 }
 
+/** What the owner can read: the meter fitted last, and landings where they were counted or a limit counts them. */
+function readsOf(g: Gathered): FleetSummary['reads'] {
+  const meters = g.model.entries.flatMap((e) => (e.kind === 'meter' && e.subject === g.thing.id ? [e.body.meter] : []));
+  const counted = g.lives.get(g.thing.id)?.lastReading?.landings != null;
+  return {
+    meter: meters.at(-1) ?? null,
+    landings: counted || g.assessments.some((a) => a.treatAs.left?.landings != null),
+  };
+}
+
 /** All that is kept of an aircraft: its state, and each answer whole and slim. */
 export function keptOf(
   g: Gathered,
@@ -43,6 +54,7 @@ export function keptOf(
     sparwright: 'desk/1',
     lines: all.map((x) => x.line).filter(mayBite),
     reading: last && { day: last.day, total_s: last.total_s, landings: last.landings },
+    reads: readsOf(g),
     notComputed: g.model.findings.filter((x) => UNCOMPUTED.includes(x.code)).map((x) => x.text),
     changesOn: known.changesOn,
   };
@@ -78,6 +90,7 @@ export const keptFault = (
     sparwright: 'desk/1',
     lines: last?.lines ?? [],
     reading: last?.reading ?? null,
+    reads: last?.reads ?? { meter: null, landings: false },
     notComputed: [words],
     changesOn: null,
   } satisfies FleetSummary,
@@ -86,6 +99,6 @@ export const keptFault = (
 /** A summary as this version writes it, or null: what does not read is computed again. */
 export function readSummary(kept: unknown): FleetSummary | null {
   const s = kept as FleetSummary | null;
-  const whole = s?.sparwright === 'desk/1' && Array.isArray(s.lines) && Array.isArray(s.notComputed);
+  const whole = s?.sparwright === 'desk/1' && Array.isArray(s.lines) && Array.isArray(s.notComputed) && !!s.reads;
   return whole ? s : null;
 }

@@ -1,6 +1,6 @@
 import { type Day, dayNumber, directive, type outlook } from '../../engine/index.ts';
 import { arrival, arrivalNumber } from '../display.ts';
-import { aboutWords, atOnce, isOpen, rank, shownRank, type Told, WORST_FIRST } from '../standing.ts';
+import { aboutWords, atOnce, isOpen, rank, shownRank, type Told, unsettled, WORST_FIRST } from '../standing.ts';
 
 /** A slim answer with the name of its part, as stored. */
 export interface FleetLine extends directive.StandingLine {
@@ -22,6 +22,8 @@ export interface FleetAircraft {
   readonly owner: string | null;
   readonly base: string | null;
   readonly reading: FleetReading | null;
+  /** What an owner reads: the meter that the record knows, and whether landings count. */
+  readonly reads: { readonly meter: string | null; readonly landings: boolean };
   readonly lines: readonly FleetLine[];
   /** The day its answers were computed for; null: none are stored. */
   readonly asOf: Day | null;
@@ -124,3 +126,7 @@ export function partsSaid(lines: readonly ShownLine[], s: ShownLine): string {
   );
   return other ? `both ${bare(s)}s` : s.line.partName;
 }
+
+/** The paper that would narrow most of what is open, with the line it belongs to. */
+export const hangsOn = (s: ShownAircraft): ShownLine | undefined =>
+  s.lines.find((l) => l.line.hangsOn !== null && unsettled(l));

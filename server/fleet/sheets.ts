@@ -1,0 +1,63 @@
+import { addDays, type Day, parseDay, Refusal, record } from '../../engine/index.ts';
+import { dueSheet, fleetSheet, readingsSheet, type Sheet } from '../../sheets/index.ts';
+import type { Store } from '../../store/index.ts';
+import { fleetOf } from './fleet-of.ts';
+
+/** The pages of the fleet, made from stored answers. The command line makes them by the same calls. */
+export async function fleetPage(store: Store, shopId: string, day: Day): Promise<Sheet> {
+  const shop = await store.shops.get(shopId);
+  return fleetSheet({ shop, day, known: shop.last, aircraft: await fleetOf(store, shop.id, day) });
+}
+
+const A_YEAR = 365;
+/** From today over a year, unless asked otherwise. @throws Refusal `fleet.span-reversed`, `foundation.not-a-day` */
+export function spanOf(
+  asked: { from?: string | undefined; to?: string | undefined },
+  day: Day,
+): { from: Day; to: Day } {
+  const from = asked.from ? parseDay(asked.from) : day;
+  const to = asked.to ? parseDay(asked.to) : addDays(from, A_YEAR);
+  if (to < from)
+    throw new Refusal('fleet.span-reversed', {
+      given: `from ${from} to ${to}`,
+      allowed: 'a last day that does not lie before the first',
+      remedy: 'Exchange the two days, or correct one',
+    });
+  return { from, to };
+}
+export async function duePage(
+  store: Store,
+  shopId: string,
+  day: Day,
+  asked: { from?: string | undefined; to?: string | undefined },
+): Promise<Sheet> {
+  const shop = await store.shops.get(shopId);
+  const span = spanOf(asked, day);
+  return dueSheet({ shop, day, known: shop.last, aircraft: await fleetOf(store, shop.id, day), ...span });
+}
+
+export async function readingsPage(store: Store, shopId: string, day: Day): Promise<Sheet> {
+  const shop = await store.shops.get(shopId);
+  const settings = shop.settings as { person?: string; telephone?: string; policy?: unknown };
+  const [aircraft, requests, rows] = await Promise.all([
+    fleetOf(store, shop.id, day),
+    store.requests.list(shop.id),
+    store.aircraft.list(shop.id),
+  ]);
+  const lastReading = new Map(rows.map((r) => [r.id, r.lastReading ?? 0]));
+  const asked = new Map(
+    requests
+      .filter((r) => r.asks === 'reading')
+      .reverse()
+      .map((r) => [r.aircraft, { on: r.day, by: r.by, answered: (lastReading.get(r.aircraft) ?? 0) > r.entry }]),
+  );
+  return readingsSheet({
+    shop,
+    signs: { person: settings.person ?? '', telephone: settings.telephone ?? '' },
+    aircraft,
+    asked,
+    staleAfter_days: record.zPolicy.parse(settings.policy ?? {}).stale_after_days,
+    day,
+    known: shop.last,
+  });
+}

@@ -1,0 +1,152 @@
+import { type Day, dayNumber, hoursFromSeconds } from '../engine/index.ts';
+import { arrivalNumber, capital, count, datesInWords, day as dayWords, number } from './display.ts';
+import {
+  becomeWords,
+  bitesBefore,
+  type FleetAircraft,
+  p10Words,
+  type ShownAircraft,
+  type ShownLine,
+  shownAircraft,
+} from './fleet/model.ts';
+import { aircraftLink, aircraftStanding, computingOf, planes, readingCells, text, warningsOf } from './fleet-sheet.ts';
+import { caution, emptySheet, f, type ShopNamed, t } from './frame.ts';
+import type { Cell, Sheet, Span, TableBlock } from './model.ts';
+import { atOnce, standingCell } from './standing.ts';
+
+export interface DueInput {
+  readonly shop: ShopNamed & { readonly id: string };
+  readonly aircraft: readonly FleetAircraft[];
+  readonly day: Day;
+  readonly known: number;
+  readonly from: Day;
+  readonly to: Day;
+}
+
+/** Everything that falls due within a span, on the worse side; what is due or overdue already is never left out. */
+export function dueSheet(q: DueInput): Sheet {
+  const rows = q.aircraft.map((a) => shownAircraft(a, q.day));
+  const waiting = rows.filter((r) => r.settling !== null);
+  const lines = rows
+    .flatMap((r) => r.lines)
+    .filter((s) => within(s, q))
+    .sort(bitesBefore);
+  return {
+    ...emptySheet('fleet', 'Due sheet', q.day, q.shop.invented === true),
+    subject: `${dayWords(q.from)} to ${dayWords(q.to)}`,
+    titleBlock: {
+      fields: [
+        { label: 'Shop', value: q.shop.name },
+        { label: 'From', value: dayWords(q.from) },
+        { label: 'To', value: dayWords(q.to) },
+        { label: 'Standing on', value: dayWords(q.day) },
+        { label: 'Known to', value: `entry ${number(q.known)}` },
+      ],
+    },
+    answer: answerOf(lines, waiting, q),
+    because:
+      'The worse side counts, at each owner’s own flying rate. What may fall due within these days if more is flown than usual, once in ten, stands here too.',
+    blocks: [dueTable(lines, waiting, q)],
+    ...computingOf(rows),
+    warnings: warningsOf(rows, q.day),
+    caution: caution(q.shop.invented === true),
+  };
+}
+
+/** Due now always; else where the day, or the early end of its range, lies within. What has no day at all is kept. */
+function within(s: ShownLine, q: DueInput): boolean {
+  if (atOnce(s) || s.when === null) return true;
+  const dates = s.line.dates;
+  const early = Math.min(dayNumber(s.when), dates ? arrivalNumber(dates.treatAs.p10, q.day) : Number.POSITIVE_INFINITY);
+  return early <= dayNumber(q.to) && s.when >= q.from;
+}
+
+function answerOf(lines: readonly ShownLine[], waiting: readonly ShownAircraft[], q: DueInput): Span[] {
+  const span = `from ${dayWords(q.from)} to ${dayWords(q.to)}`;
+  const aircraft = new Set(lines.map((s) => s.aircraft.id)).size;
+  const overdue = lines.filter((s) => s.standing.worst === 'overdue').length;
+  const rest = waiting.length ? [t(` ${planes(waiting.length)} could not be computed yet: treat as due.`)] : [];
+  if (!lines.length) return [t(`Nothing falls due ${span}.`), ...rest];
+  return [
+    f(`${count(lines.length, 'action')} on ${planes(aircraft)}`),
+    t(` ${lines.length === 1 ? 'is or falls' : 'are or fall'} due ${span}`),
+    ...(overdue ? [t('; '), f(`${number(overdue)} of them ${overdue === 1 ? 'is' : 'are'} overdue`)] : []),
+    t('.'),
+    ...rest,
+  ];
+}
+
+function dueTable(lines: readonly ShownLine[], waiting: readonly ShownAircraft[], q: DueInput): TableBlock {
+  return {
+    block: 'table',
+    title: 'What falls due',
+    columns: [
+      { key: 'registration', title: 'Aircraft', align: 'left' },
+      { key: 'part', title: 'Part', align: 'left' },
+      { key: 'directive', title: 'Directive', align: 'left' },
+      { key: 'action', title: 'Action', align: 'left' },
+      { key: 'standing', title: 'Treat as', align: 'left' },
+      { key: 'reading', title: 'Last reading', unit: 'h', align: 'right' },
+      { key: 'due_h', title: 'Due at', unit: 'h', align: 'right' },
+      { key: 'due_landings', title: 'Due at', unit: 'landings', align: 'right' },
+      { key: 'due_on', title: 'Due on', align: 'right' },
+      { key: 'about', title: 'About', align: 'right' },
+      { key: 'early', title: 'Once in ten by', align: 'right' },
+      { key: 'become', title: 'Papers could make it', align: 'right' },
+      { key: 'paper', title: 'Hangs on', align: 'left' },
+    ],
+    rows: [...waiting.map((r) => waitingRow(r, q)), ...lines.map((s) => dueRow(s, q))],
+    empty: 'Nothing falls due within these days.',
+  };
+}
+const waitingRow = (r: ShownAircraft, q: DueInput): TableBlock['rows'][number] => ({
+  id: r.aircraft.id,
+  cells: {
+    registration: aircraftLink(q.shop.id, r.aircraft),
+    action: text(datesInWords(r.aircraft.notComputed[0] ?? 'being computed: open the page again in a moment')),
+    standing: aircraftStanding(r),
+    ...only(readingCells(r.aircraft), 'reading'),
+  },
+  days: [q.day],
+});
+const only = (cells: Record<string, Cell>, key: string): Record<string, Cell> =>
+  cells[key] ? { [key]: cells[key] } : {};
+const figure = (value: number, unit: string, places: number): Cell => ({
+  is: 'quantity',
+  value,
+  unit,
+  places,
+  text: number(value, places),
+});
+
+function dueRow(s: ShownLine, q: DueInput): TableBlock['rows'][number] {
+  const { line, aircraft } = s;
+  const { dueAt } = line.treatAs;
+  const cells: Record<string, Cell> = {
+    registration: aircraftLink(q.shop.id, aircraft),
+    part: text(capital(line.partName)),
+    directive: text(`${line.directive} issue ${line.issue}`),
+    action: text(line.title),
+    standing: standingCell(s),
+    ...only(readingCells(aircraft), 'reading'),
+    due_h: dueAt.total_s === null || dueAt.now ? text(null) : figure(hoursFromSeconds(dueAt.total_s), 'h', 1),
+    due_landings: dueAt.landings === null || dueAt.now ? text(null) : figure(dueAt.landings, 'landings', 0),
+    due_on: dueAt.day && !dueAt.now ? { is: 'day', day: dueAt.day, text: dayWords(dueAt.day) } : text(null),
+    about: aboutCell(s),
+    early: text(p10Words(s)),
+    become: text(becomeWords(s)),
+    paper: text(line.hangsOn && datesInWords(line.hangsOn)),
+  };
+  const kept = Object.entries(cells).filter(([, c]) => c.is !== 'nothing');
+  return {
+    id: `${line.part}|${line.directive}|${line.action}`,
+    cells: Object.fromEntries(kept),
+    ...(s.when ? { days: [s.when] } : {}),
+  };
+}
+/** A forecast keeps its month in a file; a year that it is not before stays words. */
+function aboutCell(s: ShownLine): Cell {
+  if (s.when === null) return text('no reading tells');
+  const far = s.line.dates?.treatAs.p50.is === 'not before' && !atOnce(s);
+  return far ? text(s.about) : { is: 'day', day: s.when, text: s.about };
+}
