@@ -1,11 +1,10 @@
-import { deflateRawSync } from 'node:zlib';
 import { stringify } from 'csv-stringify/sync';
 import ExcelJS from 'exceljs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isRefusal } from '../engine/index.ts';
 import { readGrid } from './index.ts';
-import { csv, utf8, xlsx } from './testing/files.ts';
+import { csv, utf8, xlsx, zip } from './testing/files.ts';
 
 const texts = (grid: Awaited<ReturnType<typeof csv>>) => grid.rows.map((r) => r.cells.map((c) => c.text));
 
@@ -128,37 +127,6 @@ describe('XLSX', () => {
   });
 });
 
-/** A package with parts of stated size, as a zip directory lists them. */
-function zip(parts: readonly { name: string; data: Uint8Array; says?: number }[]): Uint8Array {
-  const [local, central]: [Buffer[], Buffer[]] = [[], []];
-  let at = 0;
-  for (const p of parts) {
-    const packed = deflateRawSync(p.data);
-    const name = Buffer.from(p.name);
-    const head = Buffer.alloc(30);
-    head.writeUInt32LE(0x04034b50, 0);
-    head.writeUInt16LE(8, 8);
-    head.writeUInt32LE(packed.length, 18);
-    head.writeUInt32LE(p.says ?? p.data.length, 22);
-    head.writeUInt16LE(name.length, 26);
-    const entry = Buffer.alloc(46);
-    entry.writeUInt32LE(0x02014b50, 0);
-    entry.writeUInt16LE(8, 10);
-    entry.writeUInt32LE(packed.length, 20);
-    entry.writeUInt32LE(p.says ?? p.data.length, 24);
-    entry.writeUInt16LE(name.length, 28);
-    entry.writeUInt32LE(at, 42);
-    local.push(head, name, packed);
-    central.push(entry, name);
-    at += 30 + name.length + packed.length;
-  }
-  const end = Buffer.alloc(22);
-  end.writeUInt32LE(0x06054b50, 0);
-  end.writeUInt16LE(parts.length, 10);
-  end.writeUInt32LE(Buffer.concat(central).length, 12);
-  end.writeUInt32LE(at, 16);
-  return new Uint8Array(Buffer.concat([...local, ...central, end]));
-}
 const book = { name: 'xl/workbook.xml', data: utf8('<workbook/>') };
 
 describe('refusals of a file', () => {

