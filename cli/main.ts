@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { isRefusal } from '../engine/index.ts';
 import { PROGRAM } from '../server/version.ts';
 import { answerCommands } from './answer.ts';
+import { backupCommand, restoreCommand, verifyCommand } from './backup.ts';
 import { dueCommand } from './due.ts';
 import { exampleCommand } from './example.ts';
 import { importCommand } from './import.ts';
@@ -15,7 +16,18 @@ const program = new Command('sparwright')
   .version(PROGRAM)
   .exitOverride()
   .showHelpAfterError();
-for (const add of [answerCommands, exampleCommand, schemaCommand, importCommand, letterCommand, dueCommand, serveCommand])
+for (const add of [
+  answerCommands,
+  exampleCommand,
+  schemaCommand,
+  importCommand,
+  letterCommand,
+  dueCommand,
+  serveCommand,
+  backupCommand,
+  restoreCommand,
+  verifyCommand,
+])
   add(program);
 
 try {

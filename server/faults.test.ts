@@ -1,5 +1,6 @@
 import Fastify from 'fastify';
 import { expect, it, vi } from 'vitest';
+import { faultInWords } from '../store/faults.ts';
 import { answerFaults } from './faults.ts';
 import { guardLocal } from './guard.ts';
 
@@ -40,4 +41,29 @@ it('a fault of the program tells nothing of its inside', async () => {
   log.mockRestore();
   expect([r.statusCode, r.json().code]).toEqual([500, 'server.fault']);
   expect(r.body).not.toContain('secret');
+});
+it.each([
+  ['disk full, in PostgreSQL’s words', { cause: { code: '53100' } }, 507, 'store.disk-full'],
+  ['disk full, in the system’s words', { code: 'ENOSPC' }, 507, 'store.disk-full'],
+  ['the database stopped', { cause: { code: '57P01' } }, 503, 'store.database-unreachable'],
+  [
+    'the connection broke',
+    { cause: { message: 'Connection terminated unexpectedly' } },
+    503,
+    'store.database-unreachable',
+  ],
+  ['nobody listens', { code: 'ECONNREFUSED' }, 503, 'store.database-unreachable'],
+  ['the database stopped, and the disk is full', { cause: { code: '57P02' }, full: true }, 507, 'store.disk-full'],
+])('%s: a sentence', async (_, fault, status, code) => {
+  const other = Fastify();
+  answerFaults(other, (e) => faultInWords(e, 'the data folder', () => !('full' in fault)));
+  other.get('/', async () => {
+    throw Object.assign(new Error('Failed query'), fault);
+  });
+  const r = await other.inject('/');
+  expect([r.statusCode, r.json().code]).toEqual([status, code]);
+});
+it('any other fault stays a fault', () => {
+  for (const e of [new TypeError('x'), { code: '23505' }, null, 'text'])
+    expect(faultInWords(e, '', () => true)).toBe(null);
 });

@@ -1,5 +1,5 @@
 import type { FastifyError, FastifyInstance } from 'fastify';
-import { isRefusal, type RefusalCode } from '../engine/index.ts';
+import { isRefusal, type Refusal, type RefusalCode } from '../engine/index.ts';
 
 /** Codes that answer with another status than 422, "understood, but not acceptable". */
 const STATUS: Partial<Record<RefusalCode, number>> = {
@@ -8,11 +8,17 @@ const STATUS: Partial<Record<RefusalCode, number>> = {
   'server.not-found': 404,
   'directive.not-adopted': 404,
   'server.too-large': 413,
+  'store.database-unreachable': 503,
+  'store.disk-full': 507,
 };
 
-/** Errors outward: a refusal with its three lines; anything else as one sentence, its details in the log only. */
-export function answerFaults(app: FastifyInstance): void {
-  app.setErrorHandler((error: FastifyError, request, reply) => {
+/**
+ * Errors outward: a refusal with its three lines; anything else as one sentence, its details in the log only.
+ * @param inWords what the store knows of a fault of disk or connection
+ */
+export function answerFaults(app: FastifyInstance, inWords: (e: unknown) => Refusal | null = () => null): void {
+  app.setErrorHandler((fault: FastifyError, request, reply) => {
+    const error = isRefusal(fault) ? fault : (inWords(fault) ?? fault);
     if (isRefusal(error)) return reply.status(STATUS[error.code] ?? 422).send({ code: error.code, ...error.detail });
     const status = error.statusCode ?? 500;
     if (status === 413 || error.code === 'FST_REQ_FILE_TOO_LARGE')

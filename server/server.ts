@@ -10,6 +10,7 @@ import { answerFaults } from './faults.ts';
 import { Keeper, watched } from './fleet/keeper.ts';
 import { guardLocal } from './guard.ts';
 import { aircraftRoutes } from './routes/aircraft.ts';
+import { backupRoutes } from './routes/backup.ts';
 import { callerRoutes } from './routes/caller.ts';
 import { directiveRoutes } from './routes/directive/index.ts';
 import { documentRoutes } from './routes/documents.ts';
@@ -32,7 +33,7 @@ export interface ServerOptions {
 /** The server: parse -> store and engine -> sheet. */
 export async function createServer(options: ServerOptions): Promise<FastifyInstance> {
   const app = fastify({ logger: false, bodyLimit: LARGEST_FILE, forceCloseConnections: true });
-  answerFaults(app);
+  answerFaults(app, (e) => options.store.faultInWords(e));
   guardLocal(app);
   await app.register(helmet, {
     contentSecurityPolicy: {
@@ -63,6 +64,7 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
       fleetRoutes(api, desk, keeper);
       whatIfRoutes(api, desk);
       documentRoutes(api);
+      backupRoutes(api, desk);
     },
     { prefix: '/api' },
   );

@@ -7,13 +7,13 @@ import * as t from './schema.ts';
 import { chainProblems, filesNamed } from './verify.ts';
 
 const VERSION = 'log/1';
-const CHUNK = 1000;
+const CHUNK = 500;
 
-const damaged = (why: string) =>
+export const damaged = (why: string) =>
   new Refusal('store.export-damaged', {
-    given: `This export cannot be taken in: ${why}`,
-    allowed: 'a whole, unchanged export of a log',
-    remedy: 'Export it again, or use an older copy',
+    given: `This copy is damaged: ${why}`,
+    allowed: 'a whole, unchanged copy of a log',
+    remedy: 'Nothing was taken in. Make the copy again, or use an older one',
   });
 
 /** The log of a shop with its files, as lines of JSON: head, entries, files, and a last line that proves it whole. */
@@ -60,12 +60,32 @@ export interface Head {
   readonly name: string;
   readonly invented: boolean;
 }
+export interface ExportedFile {
+  readonly sha256: string;
+  readonly mediaType: string;
+  readonly content: Buffer;
+}
 interface Line {
   sparwright?: string;
   shop?: Head;
   entry?: Omit<LogRow, 'shop'>;
   file?: { sha256: string; mediaType: string; base64: string };
   end?: { entries: number; files: number; hash: string };
+}
+/** What becomes of an export while it is read; whatever is left out is only checked. */
+export interface ExportSink {
+  head?(shop: Head): Promise<unknown>;
+  /** Rows that follow one another and whose hashes were checked. */
+  entries?(rows: LogRow[]): Promise<unknown>;
+  file?(file: ExportedFile): Promise<unknown>;
+}
+export interface ExportRead {
+  readonly shop: Head;
+  readonly entries: number;
+  readonly files: number;
+  readonly hash: string;
+  /** Files that an entry names and the export does not hold, with the entry. */
+  readonly missing: ReadonlyMap<string, number>;
 }
 
 const parse = (line: string, number: number): Line => {
@@ -76,9 +96,73 @@ const parse = (line: string, number: number): Line => {
   }
 };
 
-async function takeHead(tx: Db, line: Line): Promise<Head> {
+function headOf(line: Line): Head {
   if (line.sparwright !== VERSION || !line.shop) throw damaged(`it does not begin with the version ${VERSION}`);
-  const shop = { id: line.shop.id, name: line.shop.name, invented: line.shop.invented };
+  return { id: line.shop.id, name: line.shop.name, invented: line.shop.invented };
+}
+
+/** Reads an export line by line, in constant memory, and proves it: numbers, chain, hashes, files, counts. */
+export async function readExport(
+  lines: Iterable<string> | AsyncIterable<string>,
+  sink: ExportSink = {},
+): Promise<ExportRead> {
+  let shop: Head | null = null;
+  let end: Line['end'];
+  let number = 0;
+  let files = 0;
+  const at = { number: 0, hash: '' };
+  const waiting: LogRow[] = [];
+  const missing = new Map<string, number>();
+  const flush = async () => {
+    const rows = waiting.splice(0);
+    if (rows.length === 0) return;
+    const [problem] = chainProblems(rows, at);
+    if (problem) throw damaged(problem);
+    for (const row of rows) for (const name of filesNamed(row)) missing.set(name, row.number);
+    await sink.entries?.(rows);
+  };
+  for await (const text of lines) {
+    if (text.trim() === '') continue;
+    number++;
+    const line = parse(text, number);
+    if (end) throw damaged('something follows its last line');
+    if (!shop) {
+      shop = headOf(line);
+      await sink.head?.(shop);
+    } else if (line.entry) {
+      if (files > 0) throw damaged('an entry follows the files');
+      if (waiting.push({ ...line.entry, shop: shop.id }) === CHUNK) await flush();
+    } else if (line.file) {
+      await flush();
+      const content = Buffer.from(line.file.base64, 'base64');
+      if (sha256(content) !== line.file.sha256) throw damaged(`file ${line.file.sha256} has changed`);
+      missing.delete(line.file.sha256);
+      await sink.file?.({ sha256: line.file.sha256, mediaType: line.file.mediaType, content });
+      files++;
+    } else if (line.end) end = line.end;
+    else throw damaged(`line ${number} is neither an entry nor a file`);
+  }
+  if (!shop) throw damaged('it is empty');
+  await flush();
+  if (!end) throw damaged('its last line is missing');
+  if (end.entries !== at.number || end.files !== files || end.hash !== at.hash)
+    throw damaged('entries or files are missing');
+  return { shop, entries: at.number, files, hash: at.hash, missing };
+}
+
+/** Writes what an export holds into the tables of the log. */
+export const intoLog = (tx: Db): Required<Pick<ExportSink, 'entries' | 'file'>> => ({
+  entries: (rows) => tx.insert(t.log).values(rows),
+  file: (file) => tx.insert(t.file).values(file).onConflictDoNothing(),
+});
+
+/** After the last entry: the shop stands at it, and its projections are made again. */
+export async function closeLog(tx: Db, read: ExportRead): Promise<void> {
+  await tx.update(t.shop).set({ lastNumber: read.entries, lastHash: read.hash }).where(eq(t.shop.id, read.shop.id));
+  await rebuild(tx, read.shop.id);
+}
+
+async function takeHead(tx: Db, shop: Head): Promise<void> {
   const made = await tx.insert(t.shop).values(shop).onConflictDoNothing().returning();
   if (made.length === 0)
     throw new Refusal('store.shop-exists', {
@@ -86,50 +170,13 @@ async function takeHead(tx: Db, line: Line): Promise<Head> {
       allowed: 'taking in a shop that is not there yet',
       remedy: 'Use an empty store, or drop the shop first if it is an invented one',
     });
-  return shop;
 }
 
 /** Takes an export in: all of it, proved, or nothing. */
-export async function importLines(db: Db, lines: Iterable<string> | AsyncIterable<string>): Promise<Head> {
+export function importLines(db: Db, lines: Iterable<string> | AsyncIterable<string>): Promise<Head> {
   return db.transaction(async (tx) => {
-    let shop: Head | null = null;
-    let end: Line['end'];
-    let number = 0;
-    let files = 0;
-    const at = { number: 0, hash: '' };
-    const waiting: LogRow[] = [];
-    const flush = async () => {
-      const rows = waiting.splice(0);
-      const [problem] = chainProblems(rows, at);
-      if (problem) throw damaged(problem);
-      if (rows.length > 0) await tx.insert(t.log).values(rows);
-    };
-    for await (const text of lines) {
-      if (text.trim() === '') continue;
-      number++;
-      const line = parse(text, number);
-      if (end) throw damaged('something follows its last line');
-      if (!shop) shop = await takeHead(tx, line);
-      else if (line.entry) {
-        if (waiting.push({ ...line.entry, shop: shop.id }) === 500) await flush();
-      } else if (line.file) {
-        const content = Buffer.from(line.file.base64, 'base64');
-        if (sha256(content) !== line.file.sha256) throw damaged(`file ${line.file.sha256} has changed`);
-        await tx
-          .insert(t.file)
-          .values({ sha256: line.file.sha256, mediaType: line.file.mediaType, content })
-          .onConflictDoNothing();
-        files++;
-      } else if (line.end) end = line.end;
-      else throw damaged(`line ${number} is neither an entry nor a file`);
-    }
-    if (!shop) throw damaged('it is empty');
-    await flush();
-    if (!end) throw damaged('its last line is missing');
-    if (end.entries !== at.number || end.files !== files || end.hash !== at.hash)
-      throw damaged('entries or files are missing');
-    await tx.update(t.shop).set({ lastNumber: at.number, lastHash: at.hash }).where(eq(t.shop.id, shop.id));
-    await rebuild(tx, shop.id);
-    return shop;
+    const read = await readExport(lines, { head: (shop) => takeHead(tx, shop), ...intoLog(tx) });
+    await closeLog(tx, read);
+    return read.shop;
   });
 }

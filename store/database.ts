@@ -1,3 +1,4 @@
+import { statfsSync } from 'node:fs';
 import type { ExtractTablesWithRelations } from 'drizzle-orm';
 import { drizzle, type NodePgQueryResultHKT } from 'drizzle-orm/node-postgres';
 import type { PgDatabase } from 'drizzle-orm/pg-core';
@@ -15,13 +16,20 @@ export interface Database {
   readonly pool: pg.Pool;
   /** In words, for the start message. */
   readonly where: string;
+  /** False if the disk under the data has no room left; true where that cannot be seen. */
+  readonly hasRoom: () => boolean;
   close(): Promise<void>;
 }
 
 const APPLICATION = 'sparwright';
 const DATABASE = 'sparwright';
 
-async function open(config: pg.PoolConfig, where: string, after: () => Promise<void>): Promise<Database> {
+async function open(
+  config: pg.PoolConfig,
+  where: string,
+  after: () => Promise<void>,
+  room: () => boolean,
+): Promise<Database> {
   const pool = new pg.Pool({ max: 8, application_name: APPLICATION, ...config });
   // A lost connection, idle or at work, is made anew by the next question; it must not end the program.
   pool.on('error', () => {});
@@ -48,7 +56,7 @@ async function open(config: pg.PoolConfig, where: string, after: () => Promise<v
     await pool.end();
     await after();
   };
-  return { db: drizzle(pool) as unknown as Db, pool, where, close };
+  return { db: drizzle(pool) as unknown as Db, pool, where, hasRoom: room, close };
 }
 
 /** A database of a server that somebody runs. */
@@ -60,7 +68,23 @@ export function openUrl(url: string): Promise<Database> {
   } catch {
     /* the driver will say what is wrong with it */
   }
-  return open({ connectionString: url }, where, async () => {});
+  return open(
+    { connectionString: url },
+    where,
+    async () => {},
+    () => true,
+  );
+}
+
+/** The database stops when it cannot begin its next 16 MB of journal. */
+const JOURNAL = 16 * 1024 * 1024;
+function roomIn(folder: string): boolean {
+  try {
+    const { bavail, bsize } = statfsSync(folder);
+    return bavail * bsize > JOURNAL;
+  } catch {
+    return true;
+  }
 }
 
 async function ensureDatabase(cluster: Cluster): Promise<void> {
@@ -90,7 +114,12 @@ export async function openFolder(folder: string, options: ClusterOptions = {}): 
     await cluster.close();
     throw e;
   }
-  const database = await open(cluster.address(DATABASE), folder, () => cluster.close());
+  const database = await open(
+    cluster.address(DATABASE),
+    folder,
+    () => cluster.close(),
+    () => roomIn(cluster.folder),
+  );
   pool = database.pool;
   return database;
 }

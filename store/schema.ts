@@ -36,6 +36,15 @@ export const file = pgTable('file', {
   content: bytes().notNull(),
 });
 
+export const droppedShop = pgTable('dropped_shop', {
+  shop: text().notNull(),
+  name: text().notNull(),
+  entries: integer().notNull(),
+  lastHash: text('last_hash').notNull(),
+  droppedAt: text('dropped_at').notNull(),
+  droppedBy: text('dropped_by').notNull(),
+});
+
 export const aircraft = pgTable('aircraft', {
   shop: text().notNull(),
   subject: text().notNull(),

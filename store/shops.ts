@@ -1,6 +1,7 @@
 import { asc, eq, sql } from 'drizzle-orm';
 import { Refusal } from '../engine/index.ts';
 import type { Db } from './database.ts';
+import { dropUnnamed, filesOfShop } from './files.ts';
 import { rebuild } from './project.ts';
 import * as t from './schema.ts';
 
@@ -79,7 +80,11 @@ export function shopsOf(db: Db) {
           allowed: 'only an invented shop is taken out',
           remedy: 'Nothing of a real shop is deleted; correct entries instead',
         });
-      await db.execute(sql`select drop_invented_shop(${id}, ${at}, ${by})`);
+      await db.transaction(async (tx) => {
+        const files = await filesOfShop(tx, id);
+        await tx.execute(sql`select drop_invented_shop(${id}, ${at}, ${by})`);
+        await dropUnnamed(tx, files);
+      });
     },
     /** Makes every projection of a shop again from its log. */
     rebuild: (id: string): Promise<void> =>

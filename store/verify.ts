@@ -22,8 +22,11 @@ export function chainProblems(rows: readonly LogRow[], at: { number: number; has
 export const filesNamed = (row: Pick<LogRow, 'body' | 'paper'>): string[] =>
   [...`${row.body}${row.paper ?? ''}`.matchAll(NAMED)].map((m) => m[1]!);
 
-/** @returns what is wrong, in sentences; empty if the log is whole */
-export async function verifyShop(db: Db, shop: string): Promise<string[]> {
+/** @returns what is wrong, in sentences; empty if the log is whole. Looks at one snapshot, so that writing may go on. */
+export const verifyShop = (db: Db, shop: string): Promise<string[]> =>
+  db.transaction((tx) => problemsOf(tx, shop), { isolationLevel: 'repeatable read', accessMode: 'read only' });
+
+async function problemsOf(db: Db, shop: string): Promise<string[]> {
   const [head] = await db.select().from(t.shop).where(eq(t.shop.id, shop));
   if (!head) return [`there is no shop ${shop}`];
   const problems: string[] = [];

@@ -56,6 +56,9 @@ export const REFUSAL_CODES = [
   'store.entry-replaced',
   'store.export-damaged',
   'store.migration-changed',
+  'store.file-exists',
+  'store.not-whole',
+  'store.disk-full',
 
   'server.not-found',
   'server.too-large',

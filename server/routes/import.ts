@@ -93,7 +93,7 @@ export function importRoutes(api: FastifyInstance, desk: Desk): void {
     const bytes = part ? await part.toBuffer() : new Uint8Array();
     const grid = await readGrid(bytes, part?.filename ?? 'no file');
     const importId = randomUUID();
-    const sha256 = await store.files.put(bytes, 'application/octet-stream');
+    const sha256 = store.files.nameOf(bytes);
     const file = { shop: shop.id, bytes, grid, sha256 };
     waiting.set(importId, file);
     const oldest = waiting.keys().next().value;
@@ -170,6 +170,7 @@ export function importRoutes(api: FastifyInstance, desk: Desk): void {
       evidence: 'seen',
     };
     const all = [...newEntries([...first, ...rows]), remembered];
+    await store.files.put(held(shop, importId).bytes, 'application/octet-stream');
     await store.log.append(shop, all, 'the desk', new Date().toISOString());
     waiting.delete(importId);
     return { aircraft: context.subject };
