@@ -1,7 +1,7 @@
 import type { Day, Evidence, record } from '../engine/index.ts';
 import { type AddedUp, addUp } from './add-up.ts';
 import { entriesFrom } from './entries.ts';
-import { dayIn, failed } from './figures.ts';
+import { dayIn, failed, hoursIn } from './figures.ts';
 import type { Line } from './lines.ts';
 import type { Mapping } from './mapping.ts';
 import { type Cell, EMPTY, type Grid } from './model.ts';
@@ -137,6 +137,12 @@ function withPoint(typed: string): string {
   const decimals = text.slice(comma + 1).replace(/\D.*$/, '').length;
   if (point < 0 && (decimals === 3 || text.indexOf(',') !== comma)) return text;
   return `${text.slice(0, comma).replaceAll('.', '')}.${text.slice(comma + 1)}`;
+}
+
+/** A total as a person types it; null for text that is no time. */
+export function typedHours(text: string): number | null {
+  const r = hoursIn({ is: 'text', text: withPoint(text) }, 'point');
+  return failed(r) ? null : r.value;
 }
 
 function mappingOf(page: TypedPage): Mapping {

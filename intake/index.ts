@@ -1,5 +1,6 @@
 /** Files into grids of cells, grids into entries of the log. */
-export { type PageLine, type PageRead, readPage, type TypedPage, type TypedRow } from './book-page.ts';
+export { type PageLine, type PageRead, readPage, type TypedPage, type TypedRow, typedHours } from './book-page.ts';
+export { broughtForward, type Closing, closeGap } from './close-gap.ts';
 export type { IntakeContext } from './context.ts';
 export { entriesFrom } from './entries.ts';
 export { openQuestions } from './lines.ts';

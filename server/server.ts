@@ -19,6 +19,8 @@ import { importRoutes } from './routes/import.ts';
 import { letterRoutes } from './routes/letter.ts';
 import { shopRoutes } from './routes/shops.ts';
 import { whatIfRoutes } from './routes/what-if.ts';
+import { papersRoutes } from './routes/papers.ts';
+import { readingRoutes } from './routes/reading.ts';
 
 const MEGABYTE = 1024 * 1024;
 export const LARGEST_FILE = 20 * MEGABYTE;
@@ -63,6 +65,7 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
       letterRoutes(api, desk);
       fleetRoutes(api, desk, keeper);
       whatIfRoutes(api, desk);
+      papersRoutes(api, desk);
       documentRoutes(api);
       backupRoutes(api, desk);
     },

@@ -21,6 +21,8 @@ export interface ReadFilter {
   readonly after?: number | undefined;
   /** Leaves out what has been replaced. */
   readonly inForce?: boolean | undefined;
+  /** Only entries that correct one of these. */
+  readonly replacing?: readonly number[] | undefined;
 }
 
 const CHUNK = 500;
@@ -126,6 +128,7 @@ export function logOf(db: Db) {
           eq(t.log.shop, shop),
           o.subjects ? inArray(t.log.subject, [...o.subjects]) : undefined,
           o.kinds ? inArray(t.log.kind, [...o.kinds]) : undefined,
+          o.replacing ? inArray(t.log.replaces, [...o.replacing]) : undefined,
           o.upTo === undefined ? undefined : lte(t.log.number, o.upTo),
           o.after === undefined ? undefined : gt(t.log.number, o.after),
           o.inForce

@@ -92,6 +92,8 @@ export const REFUSAL_CODES = [
   'intake.mapping-open',
   'intake.mapping-unfit',
   'intake.nothing-to-write',
+  'papers.not-a-page',
+  'papers.not-known-then',
   'letter.does-not-fit',
   'fleet.span-reversed',
 ] as const;

@@ -2,17 +2,23 @@ import type { FastifyInstance } from 'fastify';
 import { record } from '../../engine/index.ts';
 import { aircraftSheet } from '../../sheets/index.ts';
 import { type Desk, gather, read } from '../desk.ts';
+import { gatherKnown, knownAt, withKnown } from '../known.ts';
 
 interface OfAircraft {
   Params: { shop: string; id: string };
-  Querystring: { day?: string; rate_h_per_year?: string };
+  Querystring: { day?: string; rate_h_per_year?: string; known?: string; known_on?: string };
 }
 
 /** One aircraft: its page, and what its forms can choose from. */
 export function aircraftRoutes(api: FastifyInstance, desk: Desk): void {
   api.get<OfAircraft>('/shops/:shop/aircraft/:id', async (request) => {
-    const { shop, model, ...g } = await gather(desk, request.params.shop, request.params.id, request.query);
-    return aircraftSheet({ ...g, record: model, shop });
+    const { shop, id } = request.params;
+    const known = await knownAt(desk, shop, request.query);
+    const g = known
+      ? await gatherKnown(desk, shop, id, known, request.query)
+      : await gather(desk, shop, id, request.query);
+    const sheet = aircraftSheet({ ...g, record: g.model });
+    return known ? withKnown(desk, g, known, sheet) : sheet;
   });
   api.get<OfAircraft>('/shops/:shop/aircraft/:id/choices', async (request) => {
     const { id, shop } = request.params;
