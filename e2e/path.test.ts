@@ -55,7 +55,7 @@ describe('a newcomer looks round the invented scenario', () => {
       await page.keyboard.press('Tab');
     expect(await demo.evaluate((e) => e === document.activeElement)).toBe(true);
     await page.keyboard.press('Enter');
-    await page.waitForURL(/\/demo\/aircraft$/);
+    await page.waitForURL(/\/demo\/fleet$/);
     await page
       .getByRole('link', { name: /ZQ-LMB/ })
       .first()
@@ -89,7 +89,7 @@ describe('a newcomer looks round the invented scenario', () => {
     await page.setViewportSize(TABLET);
     for (const path of [
       '',
-      'demo/aircraft',
+      'demo/fleet',
       'demo/aircraft/aircraft%3A0612',
       'demo/directive',
       'demo/directive/W-14',
@@ -256,7 +256,7 @@ describe('a caller on the telephone', () => {
 
 describe('the plug', () => {
   it('is pulled while a page is open: the page says so; after the next start all is there', async () => {
-    await page.goto(`${program.url}/own/aircraft`);
+    await page.goto(`${program.url}/own/fleet`);
     await settled();
     await program.stop('SIGKILL');
     await page.getByText('Sparwright does not answer: what this page shows may be old.').waitFor({ timeout: 20_000 });

@@ -223,11 +223,11 @@ describe('bad input leaves the server alive', () => {
     expect(r.json()).toMatchObject({ given: expect.any(String), allowed: expect.stringContaining('20 MB') });
   });
   it.each([
-    ['/api/shops/nowhere/aircraft', 404, 'store.shop-unknown'],
+    ['/api/shops/nowhere/fleet', 404, 'store.shop-unknown'],
     ['/api/shops/own/aircraft/nobody', 404, 'server.not-found'],
     ['/api/shops/own/directives/W-99', 404, 'directive.not-adopted'],
     ['/api/nothing', 404, 'server.not-found'],
-    ['/api/shops/own/aircraft?day=yesterday', 422, 'foundation.not-a-day'],
+    ['/api/shops/own/fleet?day=yesterday', 422, 'foundation.not-a-day'],
   ])('%s is refused', async (url, status, code) => {
     const r = await get(url);
     expect(r.statusCode).toBe(status);

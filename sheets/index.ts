@@ -1,5 +1,4 @@
 /** Pages as data. Faces draw these and compute nothing. */
-export { aircraftListSheet } from './aircraft-list-sheet.ts';
 export { permitLines } from './approval-words.ts';
 export { type ApprovalRow, approvalsSheet, type Hit, revokingSheet } from './approvals-sheet.ts';
 export { type AsKnown, asKnownSheet, type KeptLetter, knownWords, namesOf } from './as-known.ts';

@@ -1,7 +1,6 @@
 import { lazy, Suspense } from 'react';
-import { Route, Switch } from 'wouter';
+import { Redirect, Route, Switch } from 'wouter';
 import { AircraftPage } from './pages/aircraft/aircraft.tsx';
-import { AircraftListPage } from './pages/aircraft/list.tsx';
 import { DirectivePage } from './pages/directive/directive.tsx';
 import { DirectiveListPage } from './pages/directive/list.tsx';
 import { NewDirectivePage } from './pages/directive/write/write-page.tsx';
@@ -32,7 +31,7 @@ export function App() {
       <Route path="/:shop/import/caller">{(p) => <CallerPage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/import">{(p) => <ImportPage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/fleet">{(p) => <FleetPage key={p.shop} shop={p.shop} />}</Route>
-      <Route path="/:shop/aircraft">{(p) => <AircraftListPage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop/aircraft">{(p) => <Redirect to={`/${p.shop}/fleet`} replace />}</Route>
       <Route path="/:shop/aircraft/:id">
         {(p) => <AircraftPage key={`${p.shop} ${p.id}`} shop={p.shop} id={word(p, 'id')} />}
       </Route>
@@ -47,7 +46,7 @@ export function App() {
       <Route path="/:shop/letter/:aircraft/:directive">
         {(p) => <LetterPage shop={p.shop} aircraft={word(p, 'aircraft')} directive={word(p, 'directive')} />}
       </Route>
-      <Route path="/:shop">{(p) => <AircraftListPage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop">{(p) => <Redirect to={`/${p.shop}/fleet`} replace />}</Route>
       <Route>
         <NothingHere />
       </Route>

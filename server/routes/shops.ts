@@ -1,7 +1,6 @@
 import type { FastifyInstance } from 'fastify';
-import { aircraftListSheet } from '../../sheets/index.ts';
 import { openDemo } from '../demo.ts';
-import { type Desk, dayOf } from '../desk.ts';
+import type { Desk } from '../desk.ts';
 import { newEntries } from '../entries.ts';
 
 /** Shops, their aircraft, their entries and files. The invented scenario is a shop of its own. */
@@ -15,11 +14,6 @@ export function shopRoutes(api: FastifyInstance, desk: Desk): void {
   api.delete<{ Params: { shop: string } }>('/shops/:shop', async (request) => {
     await store.shops.drop(request.params.shop);
     return {};
-  });
-  api.get<{ Params: { shop: string }; Querystring: { day?: string } }>('/shops/:shop/aircraft', async (request) => {
-    const shop = await store.shops.get(request.params.shop);
-    const rows = await store.aircraft.list(shop.id);
-    return aircraftListSheet({ rows, shop, day: dayOf(desk, request.query.day) });
   });
   api.post<{ Params: { shop: string }; Body: { entries?: unknown; expect_last?: number } }>(
     '/shops/:shop/entries',

@@ -81,5 +81,7 @@ export function aircraftOf(sheet: Sheet | undefined, shop: string): readonly Air
         for (const cell of Object.values(row.cells))
           if (cell.is === 'link' && cell.href.startsWith(start))
             found.set(decodeURIComponent(cell.href.slice(start.length)), cell.text);
-  return [...found].map(([id, registration]) => ({ id, registration }));
+  return [...found]
+    .map(([id, registration]) => ({ id, registration }))
+    .sort((a, b) => a.registration.localeCompare(b.registration, 'en', { numeric: true }));
 }

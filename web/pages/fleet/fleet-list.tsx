@@ -50,7 +50,7 @@ export function FleetList({ shop, table, band }: { shop: string; table: TableBlo
           <Band block={band} choosing={choosing} />
         </section>
       ) : null}
-      <section className="sheet">
+      <section className="sheet fleet-list">
         <Filters
           ready={ready}
           zones={zones}

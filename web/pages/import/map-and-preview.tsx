@@ -17,7 +17,7 @@ interface Asked {
 }
 
 export function MapAndPreview({ shop, file }: { shop: string; file: ReadFile }) {
-  const list = useSheet(shop, ['aircraft']);
+  const list = useSheet(shop, ['fleet']);
   const [chosen, setChosen] = useState('');
   const [, go] = useLocation();
   const queries = useQueryClient();

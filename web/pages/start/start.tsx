@@ -1,12 +1,11 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { Link, useLocation } from 'wouter';
 import { post } from '../../api/client.ts';
-import { useSheet } from '../../api/sheets.ts';
+import { useFleet } from '../../api/fleet.ts';
 import { type Shop, useShops } from '../../api/shops.ts';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Loaded } from '../../parts/loading.tsx';
 import { Page } from '../../parts/page.tsx';
-import { Blocks } from '../../parts/sheet-view.tsx';
 import { RemoveDemo } from './remove-demo.tsx';
 
 const OWN = 'own';
@@ -52,7 +51,7 @@ function Demo({ shops }: { shops: readonly Shop[] | undefined }) {
     mutationFn: () => post<{ shop: string }>('/api/demo', {}),
     onSuccess: async ({ shop }) => {
       await queries.invalidateQueries();
-      go(`/${shop}/aircraft`);
+      go(`/${shop}/fleet`);
     },
   });
   return (
@@ -71,14 +70,20 @@ function Demo({ shops }: { shops: readonly Shop[] | undefined }) {
 }
 
 function OwnAircraft() {
-  const sheet = useSheet(OWN, ['aircraft']);
+  const fleet = useFleet(OWN);
   return (
-    <Loaded query={sheet}>
+    <Loaded query={fleet} what="Reading the fleet">
       {(s) => (
-        <>
-          <h2 className="hidden-text">Aircraft of the shop</h2>
-          <Blocks blocks={s.blocks} />
-        </>
+        <section className="sheet own">
+          <h2>The aircraft of this shop</h2>
+          <p className="answer">{s.answer.map((span) => span.text).join('')}</p>
+          <p className="soft">{s.computing ?? s.because}</p>
+          <div className="actions">
+            <Link className="button first" href={`/${OWN}/fleet`}>
+              Open the fleet
+            </Link>
+          </div>
+        </section>
       )}
     </Loaded>
   );
