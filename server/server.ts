@@ -10,17 +10,19 @@ import { answerFaults } from './faults.ts';
 import { Keeper, watched } from './fleet/keeper.ts';
 import { guardLocal } from './guard.ts';
 import { aircraftRoutes } from './routes/aircraft.ts';
+import { approvalRoutes } from './routes/approvals.ts';
 import { backupRoutes } from './routes/backup.ts';
 import { callerRoutes } from './routes/caller.ts';
+import { complianceRoutes } from './routes/compliance.ts';
 import { directiveRoutes } from './routes/directive/index.ts';
 import { documentRoutes } from './routes/documents.ts';
 import { fleetRoutes } from './routes/fleet.ts';
 import { importRoutes } from './routes/import.ts';
 import { letterRoutes } from './routes/letter.ts';
-import { shopRoutes } from './routes/shops.ts';
-import { whatIfRoutes } from './routes/what-if.ts';
 import { papersRoutes } from './routes/papers.ts';
 import { readingRoutes } from './routes/reading.ts';
+import { shopRoutes } from './routes/shops.ts';
+import { whatIfRoutes } from './routes/what-if.ts';
 
 const MEGABYTE = 1024 * 1024;
 export const LARGEST_FILE = 20 * MEGABYTE;
@@ -63,9 +65,12 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
       importRoutes(api, desk);
       directiveRoutes(api, desk);
       letterRoutes(api, desk);
+      papersRoutes(api, desk);
       fleetRoutes(api, desk, keeper);
       whatIfRoutes(api, desk);
-      papersRoutes(api, desk);
+      complianceRoutes(api, desk);
+      approvalRoutes(api, desk);
+      readingRoutes(api, desk);
       documentRoutes(api);
       backupRoutes(api, desk);
     },

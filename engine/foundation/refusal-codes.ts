@@ -95,6 +95,7 @@ export const REFUSAL_CODES = [
   'papers.not-a-page',
   'papers.not-known-then',
   'letter.does-not-fit',
+  'approvals.reference-unknown',
   'fleet.span-reversed',
 ] as const;
 

@@ -46,7 +46,9 @@ function Lines({ error }: { error: unknown }) {
             </>
           ) : null}
         </dl>
-        <p className="refs">{r.code}</p>
+        <p className="refs">
+          <a href={`/refusals#${r.code}`}>{r.code}</a>
+        </p>
       </>
     );
   }

@@ -43,9 +43,9 @@ export function Path({ shop, aircraft }: { shop: string; aircraft?: OpenAircraft
       <div id="places" className={open ? 'places open' : 'places'}>
         <ul>
           <Place href="/" text="Start" here={here} />
-          <Place href={`/${shop}/fleet`} text="Fleet" here={here} />
           <Place href={`/${shop}/import/caller`} text="Caller" here={here} />
           <Place href={`/${shop}/import`} text="Import" here={here} />
+          <Place href={`/${shop}/aircraft`} text="Aircraft" here={here} />
           <Place href={`/${shop}/directive`} text="Directives" here={here} />
         </ul>
         {aircraft ? (

@@ -1,4 +1,7 @@
 import type { ShownStep } from '../../sheets/model.ts';
+import { To } from './to.tsx';
+
+const METHODS = ['record', 'directive', 'outlook'] as const;
 
 /** The steps behind a figure, down to the entries of the log. */
 export function Working({ steps, title = 'Working' }: { steps: readonly ShownStep[]; title?: string }) {
@@ -30,6 +33,16 @@ export function Working({ steps, title = 'Working' }: { steps: readonly ShownSte
           ))}
         </tbody>
       </table>
+      <p className="hint">
+        How it is computed, and where that stops being valid:{' '}
+        {METHODS.map((word, i) => (
+          <span key={word}>
+            {i ? ', ' : ''}
+            <To href={`/methods/${word}`}>{word}</To>
+          </span>
+        ))}
+        .
+      </p>
     </div>
   );
 }
