@@ -23,7 +23,8 @@ export const DEMO = {
 
 export { directives, fleet, TODAY };
 
-const around = (aircraft: string): record.EntryInput[] => {
+/** The entries of one aircraft and of everything that ever sat in it. */
+export const around = (aircraft: string): record.EntryInput[] => {
   const all = fleet();
   const near = new Set([aircraft]);
   for (let before = 0; before !== near.size; ) {

@@ -61,10 +61,22 @@ export function trySheet(q: TryInput): Sheet {
     blocks: blocksOf(q, rows),
     warnings: [
       ...(q.stands ? [] : [`A later issue of ${d.number} is adopted: this issue would not stand.`]),
+      ...noCredit(d, rows),
       ...(d.extract ? [`Only part of the official text was readable: ${d.extract}`] : []),
     ],
     provenance: { known: d.known, evidence: 'copy', invented: q.shop.invented === true },
   };
+}
+
+/** Work done under an earlier issue is lost in silence where the new text gives no credit for it. */
+function noCredit(d: directive.DirectiveDocument, rows: readonly Shown[]): string[] {
+  const done = new Set(rows.filter((r) => r.was?.lastDone && r.was.directive === d.number).map((r) => r.was!.action));
+  const lost = d.actions.filter(
+    (a) => done.has(a.id) && !a.credit?.some((c) => c.directive === d.number && c.action === a.id),
+  );
+  return lost
+    .filter((a) => rows.some((r) => r.was?.issue !== d.issue && r.was?.action === a.id))
+    .map((a) => `"${a.title}" was done under an earlier issue, and this text gives no credit for that work.`);
 }
 
 const toldOf = (l: directive.StandingLine, day: Day): Told => ({
