@@ -1,5 +1,5 @@
-import { type Day, dayNumber, hoursFromSeconds } from '../engine/index.ts';
-import { arrivalNumber, capital, count, datesInWords, day as dayWords, number } from './display.ts';
+import { addDays, type Day, dayNumber, hoursFromSeconds } from '../engine/index.ts';
+import { arrivalNumber, capital, count, datesInWords, day as dayWords, number, yearOf } from './display.ts';
 import {
   becomeWords,
   bitesBefore,
@@ -11,7 +11,7 @@ import {
 } from './fleet/model.ts';
 import { aircraftLink, aircraftStanding, computingOf, planes, readingCells, text, warningsOf } from './fleet-sheet.ts';
 import { caution, emptySheet, f, type ShopNamed, t } from './frame.ts';
-import type { Cell, Sheet, Span, TableBlock } from './model.ts';
+import type { AskedSpan, Cell, Sheet, Span, TableBlock } from './model.ts';
 import { atOnce, standingCell } from './standing.ts';
 
 export interface DueInput {
@@ -47,10 +47,25 @@ export function dueSheet(q: DueInput): Sheet {
     because:
       'The worse side counts, at each owner’s own flying rate. What may fall due within these days if more is flown than usual, once in ten, stands here too.',
     blocks: [dueTable(lines, waiting, q)],
+    span: { from: q.from, to: q.to, others: spansFrom(q.day) },
     ...computingOf(rows),
     warnings: warningsOf(rows, q.day),
     caution: caution(q.shop.invented === true),
   };
+}
+
+/** Spans that are often asked for, the nearest first. */
+function spansFrom(today: Day): AskedSpan['others'] {
+  const next = [30, 90, 365, 730].map((days) => ({
+    text: `the next ${count(days, 'day')}`,
+    from: today,
+    to: addDays(today, days),
+  }));
+  const years = [0, 1, 2].map((n) => {
+    const year = yearOf(today) + n;
+    return { text: `until the end of ${year}`, from: today, to: `${year}-12-31` as Day };
+  });
+  return [...next, ...years];
 }
 
 /** Due now always; else where the day, or the early end of its range, lies within. What has no day at all is kept. */

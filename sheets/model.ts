@@ -177,6 +177,12 @@ export interface TitleBlock {
   readonly fields: readonly { readonly label: string; readonly value: string; readonly small?: string }[];
 }
 
+export interface AskedSpan {
+  readonly from: Day;
+  readonly to: Day;
+  readonly others: readonly { readonly text: string; readonly from: Day; readonly to: Day }[];
+}
+
 export interface Sheet {
   readonly word: string;
   readonly title: string;
@@ -194,6 +200,8 @@ export interface Sheet {
   readonly provenance: { readonly known: Known; readonly evidence: Evidence; readonly invented: boolean };
   /** Under which its working is kept. */
   readonly number?: string;
+  /** The days that the page asks about, where it asks about a span, and others that are often wanted. */
+  readonly span?: AskedSpan;
   /** What is still being computed, as a sentence; absent when all of it is. */
   readonly computing?: string;
 }
