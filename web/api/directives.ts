@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import type { directive } from '../../engine/index.ts';
-import type { FormulaShown } from '../../sheets/index.ts';
-import { get, post } from './client.ts';
+import type { FormulaShown, Sheet } from '../../sheets/index.ts';
+import { get, post, remove } from './client.ts';
 import { shopPath } from './shops.ts';
 
 /** The words that the form of a directive can choose from: those of this shop's record. */
@@ -74,3 +74,33 @@ export interface FormulaAsked {
 /** What a formula comes to on each part of one aircraft. */
 export const formulaValue = (shop: string, asked: FormulaAsked) =>
   post<FormulaShown>(shopPath(shop, 'directives', 'value'), asked);
+
+/** A trial on the fleet: how far it is, and its sheet once all aircraft are done. */
+export interface Trial {
+  readonly task: string;
+  readonly done: number;
+  readonly of: number;
+  readonly sheet: Sheet | null;
+}
+/** Holds the document against every aircraft; `progress` hears how far it is. Nothing is kept. */
+export async function tryOnFleet(
+  shop: string,
+  document: unknown,
+  progress: (t: Trial) => void,
+  given_up: () => boolean,
+): Promise<Sheet | null> {
+  const path = shopPath(shop, 'directives', 'try');
+  let trial = await post<Trial>(path, { document });
+  while (trial.sheet === null) {
+    if (given_up()) {
+      await remove(`${path}/${trial.task}`);
+      return null;
+    }
+    progress(trial);
+    trial = await get<Trial>(`${path}/${trial.task}`);
+  }
+  return trial.sheet;
+}
+
+export const adopt = (shop: string, document: unknown, by: string, on: string) =>
+  post<{ number: string; issue: number }>(shopPath(shop, 'directives'), { text: JSON.stringify(document), by, on });

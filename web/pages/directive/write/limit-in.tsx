@@ -26,7 +26,9 @@ export interface LimitProps {
 export function LimitIn({ path, action, lead }: LimitProps) {
   const f = useField(path);
   const kind = kindOf(f.value);
-  const own = textOf(at(useWriter().draft, [...action, 'id']));
+  const { draft } = useWriter();
+  const own = textOf(at(draft, [...action, 'id']));
+  const called = textOf(at(draft, [...action, 'counts', 'called']));
   return (
     <div className="limit" data-place={f.place} tabIndex={-1}>
       <div className="sentence">
@@ -35,7 +37,7 @@ export function LimitIn({ path, action, lead }: LimitProps) {
           <ChoiceIn path={[...path, 'is']} within label="At or past" options={IS} />
         ) : null}
         {isFigure(kind) ? <FigureIn path={[...path, kind!]} keep within label="Figure" /> : null}
-        <KindIn path={path} kind={kind} />
+        <KindIn path={path} kind={kind} called={called} />
         {kind === 'hours_h' || kind === 'landings' ? (
           <ChoiceIn path={[...path, 'of']} within label="Of what" options={OF} />
         ) : null}
@@ -50,13 +52,20 @@ export function LimitIn({ path, action, lead }: LimitProps) {
     </div>
   );
 }
-function KindIn({ path, kind }: { path: Path; kind: Kind | null }) {
+function KindIn({ path, kind, called }: { path: Path; kind: Kind | null; called: string }) {
   const { draft, send } = useWriter();
   const change = (to: string) =>
     send({ does: 'put', path, value: to === '' ? undefined : asKind(at(draft, path), to as Kind) });
   return (
     <Placed place={`${path.join('.')}.kind`} label="What is counted" problems={[]} within>
-      {(ids) => <Select ids={ids} value={kind ?? ''} options={KINDS} set={change} />}
+      {(ids) => (
+        <Select
+          ids={ids}
+          value={kind ?? ''}
+          options={called ? KINDS.map((k) => (k.value === 'counted' ? { value: k.value, text: called } : k)) : KINDS}
+          set={change}
+        />
+      )}
     </Placed>
   );
 }

@@ -4,7 +4,7 @@ import { isTable, type Json, listOf, type Table, tableOf } from './json.ts';
 export const KINDS = [
   { value: 'hours_h', text: 'hours' },
   { value: 'landings', text: 'landings' },
-  { value: 'counted', text: 'of the counted figure' },
+  { value: 'counted', text: 'by its formula' },
   { value: 'months', text: 'months' },
   { value: 'days', text: 'days' },
   { value: 'on', text: 'a day of the calendar' },

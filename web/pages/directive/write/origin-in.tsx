@@ -1,6 +1,8 @@
 import { useField, useWriter } from './context.tsx';
+import { shownWord } from './figures.ts';
 import { ChoiceIn, DayIn, TextIn, WordIn } from './inputs.tsx';
 import { listOf, type Path, tableOf, textOf } from './json.ts';
+import { More } from './more.tsx';
 import { asOrigin, ORIGINS, type OriginKind, originKind } from './origins.ts';
 import { RowsOf } from './rows-of.tsx';
 
@@ -18,7 +20,7 @@ export function OriginIn({ path, action, optional }: { path: Path; action: strin
         label="Counted from"
         options={ORIGINS}
         shown={kind}
-        {...(optional ? { empty: 'of its whole life' } : {})}
+        {...(optional ? { empty: 'in its whole life' } : {})}
         choose={(k) => f.put(k === '' ? undefined : asOrigin(f.value, k as OriginKind, number, action))}
       />
       {kind === 'last_look' ? <Looks path={[...path, 'last_look']} number={number} action={action} /> : null}
@@ -50,17 +52,24 @@ export function ActionIn({ path, label, within }: { path: Path; label: string; w
   return <ChoiceIn path={path} label={label} options={options} {...(within ? { within } : {})} />;
 }
 
+/** Which looks count, folded: mostly it is the last one of this very action. */
 function Looks({ path, number, action }: { path: Path; number: string; action: string }) {
+  const looks = listOf(useField(path).value).map(tableOf);
+  const [first] = looks;
+  const own = looks.length === 1 && textOf(first?.directive) === number && textOf(first?.action) === action;
+  const said = looks.map((l) => `${textOf(l.directive)} ${shownWord(l.action)}`.trim()).join(' or ');
   return (
-    <RowsOf
-      path={path}
-      title="The last of these looks"
-      add="Or another look"
-      one="look"
-      item={{ directive: number, action }}
-    >
-      {(row) => <LookIn path={row} />}
-    </RowsOf>
+    <More title={own ? 'of this action' : `of ${said}`} open={!own}>
+      <RowsOf
+        path={path}
+        title="The last of these looks"
+        add="Or another look"
+        one="look"
+        item={{ directive: number, action }}
+      >
+        {(row) => <LookIn path={row} />}
+      </RowsOf>
+    </More>
   );
 }
 

@@ -6,6 +6,7 @@ import { Answer } from '../../../parts/answer.tsx';
 import { ErrorNotice } from '../../../parts/error-notice.tsx';
 import { Field } from '../../../parts/field.tsx';
 import { ActionFields } from './action-fields.tsx';
+import { Adopt } from './adopt.tsx';
 import { CasesColumn } from './cases-column.tsx';
 import { WriterContext } from './context.tsx';
 import { type Draft, documentOf, nextAction } from './draft.ts';
@@ -18,6 +19,7 @@ import { begin, write } from './reducer.ts';
 import { RuleFields } from './rule-fields.tsx';
 import { changesOf, type Said, stateOf } from './said.ts';
 import { useSettled } from './settled.ts';
+import { TryFleet } from './try-fleet.tsx';
 import { useKept } from './use-kept.ts';
 
 export interface InForce {
@@ -138,6 +140,8 @@ export function WriterView({
           <CasesColumn checked={checked} />
         </section>
       </div>
+      <TryFleet shop={shop} draft={draft} state={state} />
+      <Adopt shop={shop} draft={draft} state={state} adopted={kept.forget} />
     </WriterContext>
   );
 }
