@@ -10,7 +10,15 @@ export {
   permitsOf,
 } from './approvals.ts';
 export { assess } from './assess.ts';
-export { assessAll, assessing, type HeldAnswer, inForce, type PartAbsent, partsAbsent, standingOn } from './assess-all.ts';
+export {
+  assessAll,
+  assessing,
+  type HeldAnswer,
+  inForce,
+  type PartAbsent,
+  partsAbsent,
+  standingOn,
+} from './assess-all.ts';
 export { type CaseResult, runCases } from './cases.ts';
 export { CHANGES, type Change, changeOf } from './change.ts';
 export { checkDraft, type DraftChecked, type DraftProblem } from './check.ts';
@@ -22,6 +30,7 @@ export {
   type PastLine,
   type ReadingThen,
 } from './compliance.ts';
+export { diffOf, type FieldChange } from './diff.ts';
 export * from './document.ts';
 export { type FactName, factNames, type KnownWords } from './fact-names.ts';
 export { cutsOf } from './history.ts';
@@ -30,7 +39,9 @@ export { mixAllIn, mixOf } from './mix.ts';
 export * from './model.ts';
 export { readDirective } from './read.ts';
 export { type ReadBack, readBack } from './read-back.ts';
+export { type IssueState, stateOf } from './state.ts';
 export { sideFindings } from './sides.ts';
+export * from './swift/index.ts';
 export {
   type Formula,
   type FormulaKind,

@@ -11,3 +11,4 @@ export type { Facts, Finding, Gap, Life, RecordModel, Stretch, Thing } from './m
 export { originalWings } from './original-wings.ts';
 export { modelOf, type RecordSource, readRecord } from './read.ts';
 export { annualGoodThrough, nextHundredHour, timeInService } from './service.ts';
+export * from './sums/index.ts';

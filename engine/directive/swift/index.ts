@@ -1,0 +1,2 @@
+export { type SwiftRules, swiftRules } from './compile.ts';
+export { type NeedsWhole, type SwiftLines, swiftLines } from './lines.ts';
