@@ -98,7 +98,7 @@ export function answersFor(
     ...opened,
     findings: [
       ...opened.findings,
-      ...directive.sideFindings(directive.inForce(documents, day), opened),
+      ...directive.sideFindings(directive.inForce(documents, day), opened, mine),
       ...directive.lapsingSoon(assessments, day),
     ],
   };

@@ -19,7 +19,7 @@ export const dayOf = (desk: Desk, asked: unknown): Day =>
   parseDay(typeof asked === 'string' && asked ? asked : desk.today());
 
 /** The policy of a shop: its own figures where it set any. */
-const policyOf = (settings: Readonly<Record<string, unknown>>): record.Policy =>
+export const policyOf = (settings: Readonly<Record<string, unknown>>): record.Policy =>
   record.zPolicy.parse(settings.policy ?? {});
 
 const MOST = 500;

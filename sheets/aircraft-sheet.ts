@@ -1,7 +1,9 @@
 import type { Day, record } from '../engine/index.ts';
 import { answerOf, becauseOf, uncounted } from './answer.ts';
-import { arrival, capital, count, datesInWords, day as dayWords, number, range, yearsOf } from './display.ts';
+import { permitLines } from './approval-words.ts';
+import { arrival, capital, count, datesInWords, number, range, yearsOf } from './display.ts';
 import { aircraftBlock, caution, evidenceOf, type ShopNamed } from './frame.ts';
+import { listChecked } from './list-checked.ts';
 import type { Block, Cell, Sheet } from './model.ts';
 import { countedChart } from './scenes/counted-chart.ts';
 import { lifeLine } from './scenes/life-line.ts';
@@ -66,7 +68,6 @@ export function aircraftSheet(given: AircraftInput): Sheet {
   const lives = [q.thing, ...q.parts].flatMap((x) => q.lives.get(x.id) ?? []);
   const gaps = [...new Map(lives.flatMap((l) => l.gaps).map((g) => [g.id, g])).values()];
   const firstLife = first && q.lives.get(first.subject);
-  const checked = q.record.entries.filter((e) => e.kind === 'list_checked' && e.subject === q.thing.id).at(-1);
   const invented = q.record.invented || q.shop.invented === true;
   return {
     word: 'aircraft',
@@ -86,9 +87,8 @@ export function aircraftSheet(given: AircraftInput): Sheet {
       ...new Set([
         ...(q.lives.get(q.thing.id)?.stale ? ['The last reading is old: every figure is as of that reading.'] : []),
         ...q.assessments.flatMap((a) => a.warnings.map(datesInWords)),
-        checked
-          ? `Authority’s list last checked ${dayWords(checked.day)}.`
-          : 'No check of the authority’s list is recorded for this aircraft.',
+        ...permitLines(q.record, q.thing.id, q.day),
+        listChecked(q.record, q.thing.id, q.day).words,
       ]),
     ],
     caution: caution(invented),

@@ -1,4 +1,5 @@
 import type { record } from '../engine/index.ts';
+import { alternativeWords } from './approval-words.ts';
 import {
   arrival,
   capital,
@@ -55,6 +56,9 @@ export function body(
   });
   if (drawn.length) out.push({ block: 'picture', title: 'The years', scene: outlookChart(drawn, q.day) });
   if (open.length) out.push({ block: 'prose', title: 'By the book', paragraphs: byTheBook(q, open, things, life) });
+  const approved = approvals(q);
+  if (approved.length)
+    out.push({ block: 'prose', title: 'What the authority has approved', paragraphs: [approved.join(' ')] });
   out.push({ block: 'prose', title: 'What to do now', paragraphs: [], list: toDo(q, open, all, life) });
   if (open.length) out.push({ block: 'prose', title: 'What this does not ask of you', paragraphs: [doesNotAsk(open)] });
   out.push({ block: 'prose', title: 'What could change it', paragraphs: [couldChange(q, open, all)] });
@@ -83,6 +87,16 @@ function byTheBook(
       ? ` ${capital(count(said.length - ROWS, 'more line'))} that fall due no earlier stand on the page kept under this number.`
       : '';
   return [`${read} ${lines.join(' ')}${more} No flight past these limits without the authority’s permit.`];
+}
+/** Alternatives that the answer rests on, each with its conditions, and ferry permits. */
+function approvals(q: LetterInput): string[] {
+  const counted = q.assessments
+    .filter((a) => a.directive === q.directive)
+    .map(alternativeWords)
+    .filter(Boolean);
+  return [...new Set(counted)]
+    .map((w) => `${capital(w)}. The answer holds while these conditions are met.`)
+    .concat(q.permits ?? []);
 }
 const at = (a: Assessment, plural: boolean): string => {
   if (a.treatAs.dueAt.now) return '';

@@ -28,6 +28,8 @@ export interface LetterInput {
   readonly prices: readonly PriceItem[];
   /** The money of the price list, as the shop writes it. */
   readonly currency?: string | undefined;
+  /** Ferry permits of the aircraft, in one line each. */
+  readonly permits?: readonly string[];
   readonly listChecked?: { readonly day: Day; readonly by: string } | null;
   readonly number: string;
   readonly day: Day;

@@ -1,4 +1,5 @@
 import type { Day, record } from '../engine/index.ts';
+import { alternativeWords } from './approval-words.ts';
 import { count, datesInWords, range, yearsOf } from './display.ts';
 import type { Cell, TableBlock } from './model.ts';
 import {
@@ -49,7 +50,7 @@ export function standingsTable(
         directive: {
           is: 'text',
           text: `${a.directive} issue ${a.issue}`,
-          small: open || a.affected.yes ? a.action.title : whyNot(a),
+          small: [open || a.affected.yes ? a.action.title : whyNot(a), alternativeWords(a)].filter(Boolean).join('; '),
         },
         standing: standingCell(a),
         line: dueLine(a, o, today),

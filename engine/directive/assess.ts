@@ -70,7 +70,9 @@ export function assess(
     (e) =>
       e.kind === 'accomplished' && e.subject === life.subject.id && e.body.action === action.id && doubts.has(e.id),
   );
-  const words = own && `Work of ${own.day} is not proven for this part: ${doubts.get(own.id)!.because}.`;
+  const { hand, what } = life.subject;
+  const part = `the ${hand === 'none' ? '' : `${hand} `}${plain(what)}`;
+  const words = own && `Work of ${own.day} on ${part} is not proven: ${doubts.get(own.id)!.because}.`;
   return worseSide(read(proven!), read(alleged), words ?? null);
 }
 

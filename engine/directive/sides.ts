@@ -144,9 +144,19 @@ function readBoth(d: DirectiveDocument, model: RecordModel): readonly RecordMode
   return [sure, copies.length ? { ...model, entries: [...model.entries, ...copies].sort(byMoment) } : model];
 }
 
-/** What is said of sides: accomplishments that prove another side than their own, and those written on a whole. */
-export function sideFindings(documents: readonly DirectiveDocument[], model: RecordModel): Finding[] {
-  const done = model.entries.filter((e): e is Accomplished => e.kind === 'accomplished');
+/**
+ * What is said of sides: accomplishments that prove another side than their own, and those written on a whole.
+ *
+ * @param of subjects whose entries are asked; absent: all
+ */
+export function sideFindings(
+  documents: readonly DirectiveDocument[],
+  model: RecordModel,
+  of?: ReadonlySet<string>,
+): Finding[] {
+  const done = model.entries.filter(
+    (e): e is Accomplished => e.kind === 'accomplished' && (of === undefined || of.has(e.subject)),
+  );
   const doubts = doubtsOf(model);
   const out: Finding[] = [];
   for (const e of done) {

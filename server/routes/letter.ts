@@ -2,7 +2,7 @@ import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
 import { letterPdf } from '../../documents/index.ts';
 import { type Day, type directive, parseDocument } from '../../engine/index.ts';
-import { type Letter, letterSheet } from '../../sheets/index.ts';
+import { type Letter, letterSheet, permitLines } from '../../sheets/index.ts';
 import type { Store } from '../../store/index.ts';
 import { type Desk, type Gathered, gather } from '../desk.ts';
 import { PROGRAM } from '../version.ts';
@@ -46,6 +46,7 @@ export function letterOf(g: Gathered, about: string, number: string): Letter {
     directive: about,
     documents: g.documents,
     absent: g.model.findings.flatMap((x) => (x.code === 'directive.part-not-on-record' ? [x.text] : [])),
+    permits: permitLines(g.model, g.thing.id, g.day),
     prices: settings.prices ?? [],
     currency: settings.currency,
     listChecked: checked ? { day: checked.day, by: (checked.body as { by: string }).by } : null,
