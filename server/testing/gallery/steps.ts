@@ -18,6 +18,7 @@ import { runAs } from '../../../store/cluster/run-as.ts';
 import { openStore, type Store } from '../../../store/index.ts';
 import type { TestStore } from '../../../store/testing/database.ts';
 import { gather } from '../../desk.ts';
+import { mediaTypeOf } from '../../page-file.ts';
 import { letterOf } from '../../routes/letter.ts';
 import { createServer } from '../../server.ts';
 import { formula } from './formula.ts';
@@ -43,10 +44,10 @@ const read: outlook.TotalReading[] = [{ day: '2026-01-01' as Day, total_s: 3600 
 const forecast = (options: outlook.OutlookOptions) =>
   outlook.outlook(read, '2026-01-15' as Day, { left_s: 3600 }, { left_s: 3600 }, options);
 
-function inFolder<T>(work: (folder: string) => T): T {
+async function inFolder<T>(work: (folder: string) => T): Promise<Awaited<T>> {
   const folder = mkdtempSync(join(tmpdir(), 'sparwright-gallery-'));
   try {
-    return work(folder);
+    return await work(folder);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
@@ -146,6 +147,26 @@ export const STEPS: Readonly<Record<string, (stage: Stage) => Promise<Said | und
         await test.pool.query("delete from migration where name = '9999-later.sql'");
       }
     },
+    'a copy over an older file': ({ test }: Stage) =>
+      inFolder(async (folder) => {
+        const file = join(folder, 'older.backup');
+        writeFileSync(file, 'older');
+        await test.store.backup(file, { program: '0', at: '2026-01-15T10:00:00.000Z' });
+      }),
+    'a log changed behind the program': async ({ test }: Stage) => {
+      await test.store.shops.open({ id: 'changed', name: 'Changed', invented: true });
+      await test.store.log.append('changed', [event({})], 'A. Reader', '2026-01-15T10:00:00.000Z');
+      await test.pool.query('alter table log disable trigger log_stays');
+      await test.pool.query("update log set note = 'changed' where shop = 'changed'");
+      await test.pool.query('alter table log enable trigger log_stays');
+      await inFolder((folder) =>
+        test.store.backup(join(folder, 'x'), { program: '0', at: '2026-01-15T10:00:00.000Z', shops: ['changed'] }),
+      );
+    },
+    'a full disk': ({ test }: Stage) => {
+      throw test.store.faultInWords({ code: 'ENOSPC' });
+    },
+    'a text document for a scan': () => mediaTypeOf(Buffer.from('PK a text document'), 'logbook.docx'),
     'packages without PostgreSQL': () => inFolder((folder) => shipped(folder)),
     'a machine without users': () =>
       inFolder((folder) => {
