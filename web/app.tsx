@@ -1,16 +1,17 @@
 import { lazy, Suspense } from 'react';
-import { Route, Switch } from 'wouter';
+import { Redirect, Route, Switch } from 'wouter';
 import { AircraftPage } from './pages/aircraft/aircraft.tsx';
-import { AircraftListPage } from './pages/aircraft/list.tsx';
 import { DirectivePage } from './pages/directive/directive.tsx';
 import { DirectiveListPage } from './pages/directive/list.tsx';
 import { NewDirectivePage } from './pages/directive/write/write-page.tsx';
+import { DuePage } from './pages/fleet/due.tsx';
 import { FleetPage } from './pages/fleet/fleet.tsx';
+import { ReadingsPage } from './pages/fleet/readings.tsx';
 import { CallerPage } from './pages/import/caller.tsx';
 import { ImportPage } from './pages/import/import.tsx';
 import { LetterPage } from './pages/letter/letter.tsx';
-import { NothingHere } from './pages/start/nothing-here.tsx';
 import { ReadingPage } from './pages/reading/reading.tsx';
+import { NothingHere } from './pages/start/nothing-here.tsx';
 import { StartPage } from './pages/start/start.tsx';
 import { WhatIfPage } from './pages/what-if/what-if.tsx';
 import { Loading } from './parts/loading.tsx';
@@ -38,8 +39,10 @@ export function App() {
       </Route>
       <Route path="/:shop/import/caller">{(p) => <CallerPage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/import">{(p) => <ImportPage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop/fleet/due">{(p) => <DuePage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop/fleet/readings">{(p) => <ReadingsPage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/fleet">{(p) => <FleetPage key={p.shop} shop={p.shop} />}</Route>
-      <Route path="/:shop/aircraft">{(p) => <AircraftListPage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop/aircraft">{(p) => <Redirect to={`/${p.shop}/fleet`} replace />}</Route>
       <Route path="/:shop/aircraft/:id">
         {(p) => <AircraftPage key={`${p.shop} ${p.id}`} shop={p.shop} id={word(p, 'id')} />}
       </Route>
@@ -54,7 +57,7 @@ export function App() {
       <Route path="/:shop/letter/:aircraft/:directive">
         {(p) => <LetterPage shop={p.shop} aircraft={word(p, 'aircraft')} directive={word(p, 'directive')} />}
       </Route>
-      <Route path="/:shop">{(p) => <AircraftListPage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop">{(p) => <Redirect to={`/${p.shop}/fleet`} replace />}</Route>
       <Route>
         <NothingHere />
       </Route>

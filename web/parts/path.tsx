@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 
 /** The aircraft that is open, with the rooms that its page holds. */
@@ -9,12 +9,13 @@ export interface OpenAircraft {
   readonly rooms?: readonly { readonly anchor: string; readonly text: string }[];
 }
 
-function Place({ href, text, here }: { href: string; text: string; here: string }) {
+function Place({ href, text, here, children }: { href: string; text: string; here: string; children?: ReactNode }) {
   return (
     <li>
       <Link href={href} aria-current={here === href ? 'page' : undefined}>
         {text}
       </Link>
+      {children}
     </li>
   );
 }
@@ -43,9 +44,14 @@ export function Path({ shop, aircraft }: { shop: string; aircraft?: OpenAircraft
       <div id="places" className={open ? 'places open' : 'places'}>
         <ul>
           <Place href="/" text="Start" here={here} />
+          <Place href={`/${shop}/fleet`} text="Fleet" here={here}>
+            <ul>
+              <Place href={`/${shop}/fleet/due`} text="Due sheet" here={here} />
+              <Place href={`/${shop}/fleet/readings`} text="Readings wanted" here={here} />
+            </ul>
+          </Place>
           <Place href={`/${shop}/import/caller`} text="Caller" here={here} />
           <Place href={`/${shop}/import`} text="Import" here={here} />
-          <Place href={`/${shop}/aircraft`} text="Aircraft" here={here} />
           <Place href={`/${shop}/directive`} text="Directives" here={here} />
         </ul>
         {aircraft ? (

@@ -7,7 +7,7 @@ import { FleetView } from './fleet-view.tsx';
 
 export function FleetPage({ shop }: { shop: string }) {
   const [address] = useSearchParams();
-  const fleet = useFleet(shop, address.get('day') ?? undefined);
+  const fleet = useFleet(shop, [], { day: address.get('day') ?? undefined });
   const again = () => void fleet.refetch();
   return (
     <Page shop={shop} title="Fleet">

@@ -1,8 +1,8 @@
-import { Input } from '../../../parts/field.tsx';
 import { Day, Paper, paperOf } from './common.tsx';
 import { EntryForm } from './entry-form.tsx';
 import type { EntryFormProps } from './props.ts';
 import { newId, readingOf } from './read.ts';
+import { ReadingFields } from './reading-fields.tsx';
 
 export function ReadingForm({ shop, aircraft, choices }: EntryFormProps) {
   return (
@@ -22,15 +22,7 @@ export function ReadingForm({ shop, aircraft, choices }: EntryFormProps) {
       ]}
     >
       <Day choices={choices} />
-      <Input label="Total in the book" unit="h" name="total_h" type="number" step="0.01" min="0" max="1000000" />
-      <Input label="Landings" name="landings" type="number" step="1" min="0" />
-      <Input label="Meter" name="meter" hint="Only with what it shows" list="meters" />
-      <Input label="Meter shows" unit="h" name="shows_h" type="number" step="0.01" min="0" max="1000000" />
-      <datalist id="meters">
-        {choices?.meters.map((m) => (
-          <option key={m} value={m} />
-        ))}
-      </datalist>
+      <ReadingFields meters={choices?.meters ?? []} />
       <Paper />
     </EntryForm>
   );

@@ -1,0 +1,64 @@
+import { useId, useState } from 'react';
+import type { Column } from '../../../sheets/model.ts';
+import { CellView } from '../../parts/cell.tsx';
+import type { Row } from '../../parts/order.ts';
+import { ReplyForm } from './reply-form.tsx';
+import { RequestText } from './request-text.tsx';
+
+export interface WantedRowProps {
+  readonly shop: string;
+  readonly row: Row;
+  readonly columns: readonly Column[];
+  readonly day: string;
+  /** Who asks: typed once for all rows. */
+  readonly by: string;
+  readonly setBy: (by: string) => void;
+  readonly tell: (words: string) => void;
+}
+
+/** One aircraft whose reading is wanted: what is known, the request to copy, the reply to write down. */
+export function WantedRow(props: WantedRowProps) {
+  const { row, columns } = props;
+  const [first, ...others] = columns;
+  const [open, setOpen] = useState<'request' | 'reply' | null>(null);
+  const id = useId();
+  const { registration, request } = row.cells;
+  const name = registration?.is === 'link' ? registration.text : row.id;
+  const toggle = (what: 'request' | 'reply') => setOpen(open === what ? null : what);
+  const opener = (what: 'request' | 'reply', text: string) => (
+    <button type="button" aria-expanded={open === what} aria-controls={`${id}${what}`} onClick={() => toggle(what)}>
+      {text}
+      <span className="hidden-text"> of {name}</span>
+    </button>
+  );
+  return (
+    <li>
+      <h3>{first ? <CellView cell={row.cells[first.key]} /> : name}</h3>
+      <dl>
+        {others.map((c) =>
+          row.cells[c.key] ? (
+            <div key={c.key} className={`w-${c.key}`}>
+              <dt>{c.title}</dt>
+              <dd>
+                <CellView cell={row.cells[c.key]} />
+                {c.unit && row.cells[c.key]?.is === 'quantity' ? ` ${c.unit}` : ''}
+              </dd>
+            </div>
+          ) : null,
+        )}
+      </dl>
+      <div className="actions no-print">
+        {opener('request', 'Request')}
+        {opener('reply', 'Reply')}
+      </div>
+      <div id={`${id}request`} hidden={open !== 'request'} className="panel">
+        {open === 'request' && request?.is === 'text' ? (
+          <RequestText {...props} name={name} words={request.text} done={() => setOpen(null)} />
+        ) : null}
+      </div>
+      <div id={`${id}reply`} hidden={open !== 'reply'} className="panel">
+        {open === 'reply' ? <ReplyForm {...props} name={name} /> : null}
+      </div>
+    </li>
+  );
+}
