@@ -9,6 +9,7 @@ import { type BackupOptions, backupFile, backupTo } from './backup/write.ts';
 import { exportLines, type Head, importLines } from './carry.ts';
 import { type Database, openFolder, openUrl } from './database.ts';
 import { type DeskStateRepository, deskStatesOf } from './desk-state.ts';
+import { toDocumentEntry } from './entry.ts';
 import { faultInWords } from './faults.ts';
 import { type Files, filesOf } from './files.ts';
 import { type Log, logOf } from './log.ts';
@@ -24,6 +25,7 @@ import {
 import { dataFolder } from './place.ts';
 import { type RequestRepository, requestsOf } from './requests.ts';
 import { type Shops, shopsOf } from './shops.ts';
+import { type Circle, type TotalsRepository, totalsOf } from './totals/index.ts';
 
 export type { AircraftRow, FitmentRow, PartRow } from './aircraft.ts';
 export type { AnswerKey, NewAnswer, StoredAnswer } from './answers.ts';
@@ -40,6 +42,7 @@ export type { DirectiveRow, DraftRow, LetterRow, WithdrawnRow } from './papers.t
 export { dataFolder, rootFolder } from './place.ts';
 export type { RequestRow } from './requests.ts';
 export type { Shop } from './shops.ts';
+export type { AircraftTotals, Circle, TotalsRepository } from './totals/index.ts';
 
 /** The database, one repository per noun. Everything takes the shop; no row leaves this folder. */
 export interface Store {
@@ -56,6 +59,8 @@ export interface Store {
   readonly answers: AnswerRepository;
   readonly desk: DeskStateRepository;
   readonly requests: RequestRepository;
+  /** Totals of each aircraft as figures, for questions about the whole fleet. */
+  readonly totals: TotalsRepository;
   /** The log of a shop with its files, as lines of JSON without line ends. */
   exportLines(shop: string): AsyncGenerator<string>;
   /** Takes an export in: all of it, proved, or nothing. */
@@ -78,6 +83,19 @@ export interface Store {
   close(): Promise<void>;
 }
 
+const circleIn =
+  ({ db }: Database) =>
+  async (shop: string, aircraft: string): Promise<Circle> => {
+    const subjects = await aircraftOf(db).circle(shop, aircraft);
+    const entries = await logOf(db).read(shop, { subjects, inForce: true });
+    const own = entries.filter((e) => e.schema.startsWith('record/'));
+    return {
+      aircraft,
+      entries: own.map(toDocumentEntry) as unknown as Circle['entries'],
+      last: Math.max(0, ...own.map((e) => e.number)),
+    };
+  };
+
 function storeOf(database: Database): Store {
   const { db } = database;
   return {
@@ -93,6 +111,7 @@ function storeOf(database: Database): Store {
     answers: answersOf(db),
     desk: deskStatesOf(db),
     requests: requestsOf(db),
+    totals: totalsOf(database.pool, { circle: circleIn(database) }),
     exportLines: (shop) => exportLines(db, shop),
     importLines: (lines) => importLines(db, lines),
     backupTo: (out, options) => backupTo(db, out, options),

@@ -148,10 +148,10 @@ export async function projectPapers(db: Db, shop: string, entries: readonly LogE
         keptBy: text(b.by) ?? e.recordedBy,
         document: JSON.stringify(b.document ?? null),
       };
-      await db
-        .insert(t.directiveDraft)
-        .values(row)
-        .onConflictDoUpdate({ target: [t.directiveDraft.shop, t.directiveDraft.directive], set: row });
+      const own = and(eq(t.directiveDraft.shop, shop), eq(t.directiveDraft.directive, row.directive));
+      await db.delete(t.directiveDraft).where(own);
+      // A draft of nothing throws the last one away; the log keeps both.
+      if (b.document !== null && b.document !== undefined) await db.insert(t.directiveDraft).values(row);
     } else if (e.kind === 'letter') {
       const row = {
         shop,
@@ -250,6 +250,7 @@ export async function projectSubjects(db: Db, shop: string, subjects: readonly s
 /** Throws the projections of a shop away and makes them again from its log; stored answers become stale. */
 export async function rebuild(db: Db, shop: string): Promise<void> {
   for (const table of [...BY_SUBJECT, ...PAPERS]) await db.delete(table).where(eq(table.shop, shop));
+  await db.execute(sql`update totals set stale = true where shop = ${shop}`);
   for (const table of [t.answer, t.deskState]) await db.update(table).set({ stale: true }).where(eq(table.shop, shop));
   const subjects = await db.selectDistinct({ subject: t.log.subject }).from(t.log).where(eq(t.log.shop, shop));
   const names = subjects.map((s) => s.subject);

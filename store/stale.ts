@@ -61,6 +61,12 @@ async function rowsOf(db: Db, shop: string, numbers: readonly number[]): Promise
 export async function makeStale(db: Db, shop: string, rows: readonly Touching[]): Promise<void> {
   const touched = await touchedBy(db, shop, rows);
   const { all, directives, subjects } = touched;
+  await staleTotals(
+    db,
+    shop,
+    subjects,
+    rows.some((r) => r.kind === 'settings'),
+  );
   if (!all && !subjects.length) return;
   const near = (column: typeof t.answer.touches | typeof t.deskState.touches) =>
     subjects.length ? sql`${column} && ${sql.param([...subjects], t.answer.touches)}` : sql`false`;
@@ -79,6 +85,19 @@ export async function makeStale(db: Db, shop: string, rows: readonly Touching[])
     .update(t.deskState)
     .set({ stale: true })
     .where(and(eq(t.deskState.shop, shop), eq(t.deskState.stale, false), all ? undefined : near(t.deskState.touches)));
+}
+
+/** Totals of the aircraft that these subjects are, or have ever sat in. */
+async function staleTotals(db: Db, shop: string, subjects: readonly string[], all: boolean): Promise<void> {
+  if (!all && !subjects.length) return;
+  await db.execute(sql`
+    with recursive near (id) as (
+      select unnest(${sql.param([...subjects], t.answer.touches)}::text[])
+      union
+      select f.sits_in from near join fitment f on f.shop = ${shop} and f.subject = near.id
+    )
+    update totals set stale = true
+    where shop = ${shop} and not stale and (${all} or aircraft in (select id from near))`);
 }
 
 /** True if an entry after this one touches an answer that rests on these subjects. */

@@ -2,7 +2,7 @@ import { sql } from 'drizzle-orm';
 import type { Db } from '../database.ts';
 
 /** Not made from the log alone: the log itself, the audit, and what the engine computed. */
-const LEFT_OUT = ['log', 'dropped_shop', 'answer', 'desk_state'];
+const LEFT_OUT = ['log', 'dropped_shop', 'answer', 'desk_state', 'totals'];
 
 const rowsOf = <T>(result: unknown): T[] => (result as { rows: T[] }).rows;
 
