@@ -16,6 +16,7 @@ export interface LongTableHandle {
  * the link in the first cell. Row numbers and their count are said to screen readers; on paper all rows stand.
  */
 export function LongTable({
+  name,
   block,
   rows,
   sorting,
@@ -24,6 +25,8 @@ export function LongTable({
   question,
   handle,
 }: {
+  /** Names the widths of its columns in the styles. */
+  name: string;
   block: TableBlock;
   /** The rows of the block that are to be shown, in their order. */
   rows: readonly Row[];
@@ -44,7 +47,7 @@ export function LongTable({
       <h2 id={id}>{block.title}</h2>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: keys of the rows within, which are links */}
       <div
-        className="scrolls long"
+        className={`scrolls long ${name}`}
         ref={drawn.region}
         onKeyDown={focus.onKeyDown}
         onFocus={focus.onFocus}

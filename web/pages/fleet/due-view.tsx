@@ -7,6 +7,7 @@ import { Caution, Warnings } from '../../parts/caution.tsx';
 import { LongTable } from '../../parts/long-table.tsx';
 import { inOrder } from '../../parts/order.ts';
 import { TitleBlock } from '../../parts/title-block.tsx';
+import { Keys } from './keys.tsx';
 import { SpanChooser } from './span-chooser.tsx';
 import { useWanted } from './use-wanted.ts';
 import { sortedBy } from './wanted.ts';
@@ -55,13 +56,17 @@ function DueTable({ shop, table, question }: { shop: string; table: TableBlock; 
   );
   if (rows.length === 0) return <p className="empty">{table.empty}</p>;
   return (
-    <LongTable
-      block={table}
-      rows={rows}
-      sorting={wanted.sort ? { column: wanted.sort, direction: wanted.way } : null}
-      sort={(column) => want(sortedBy(wanted, column))}
-      remember={`due ${shop}`}
-      question={`${question} ${wanted.sort} ${wanted.way}`}
-    />
+    <>
+      <LongTable
+        name="due-within"
+        block={table}
+        rows={rows}
+        sorting={wanted.sort ? { column: wanted.sort, direction: wanted.way } : null}
+        sort={(column) => want(sortedBy(wanted, column))}
+        remember={`due ${shop}`}
+        question={`${question} ${wanted.sort} ${wanted.way}`}
+      />
+      <Keys />
+    </>
   );
 }

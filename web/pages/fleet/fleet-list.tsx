@@ -69,6 +69,7 @@ export function FleetList({ shop, table, band }: { shop: string; table: TableBlo
         />
         {rows.length ? (
           <LongTable
+            name="who-is-due"
             block={table}
             rows={rows}
             sorting={address.sort ? { column: address.sort, direction: address.way } : null}

@@ -5,10 +5,10 @@ const typing = (at: EventTarget | null): boolean =>
   at instanceof HTMLElement && at.closest('input, select, textarea, [contenteditable]') !== null;
 
 /** The keys of the page, in one line. The single character can be turned off: some speak or slip into the keyboard. */
-export function Keys({ box }: { box: RefObject<HTMLInputElement | null> }) {
+export function Keys({ box }: { box?: RefObject<HTMLInputElement | null> }) {
   const [slash, setSlash] = useState(() => kept() !== 'off');
   useEffect(() => {
-    if (!slash) return;
+    if (!slash || !box) return;
     const onKeyDown = (e: KeyboardEvent) => {
       if (e.key !== '/' || e.ctrlKey || e.metaKey || e.altKey || typing(e.target)) return;
       e.preventDefault();
@@ -25,15 +25,17 @@ export function Keys({ box }: { box: RefObject<HTMLInputElement | null> }) {
   return (
     <div className="keys no-print">
       <p>
-        Keys: {slash ? <KeyWord word="/" does="search" /> : null}
+        Keys: {slash && box ? <KeyWord word="/" does="search" /> : null}
         <KeyWord word="&uarr; &darr;" does="row" />
         <KeyWord word="Home End" does="first, last" />
         <KeyWord word="Enter" does="open" />
-        <KeyWord word="Esc" does="show all" />
+        {box ? <KeyWord word="Esc" does="show all" /> : null}
       </p>
-      <button type="button" className="quiet" aria-pressed={!slash} onClick={turn}>
-        {slash ? 'Turn the key / off' : 'Turn the key / on'}
-      </button>
+      {box ? (
+        <button type="button" className="quiet" onClick={turn}>
+          {slash ? 'Turn the key / off' : 'Turn the key / on'}
+        </button>
+      ) : null}
     </div>
   );
 }

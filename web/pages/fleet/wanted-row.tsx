@@ -35,17 +35,15 @@ export function WantedRow(props: WantedRowProps) {
     <li>
       <h3>{first ? <CellView cell={row.cells[first.key]} /> : name}</h3>
       <dl>
-        {others.map((c) =>
-          row.cells[c.key] ? (
-            <div key={c.key} className={`w-${c.key}`}>
-              <dt>{c.title}</dt>
-              <dd>
-                <CellView cell={row.cells[c.key]} />
-                {c.unit && row.cells[c.key]?.is === 'quantity' ? ` ${c.unit}` : ''}
-              </dd>
-            </div>
-          ) : null,
-        )}
+        {others.map((c) => (
+          <div key={c.key}>
+            <dt>{c.title}</dt>
+            <dd>
+              {row.cells[c.key] ? <CellView cell={row.cells[c.key]} /> : 'none'}
+              {c.unit && row.cells[c.key]?.is === 'quantity' ? ` ${c.unit}` : ''}
+            </dd>
+          </div>
+        ))}
       </dl>
       <div className="actions no-print">
         {opener('request', 'Request')}
