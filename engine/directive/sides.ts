@@ -1,4 +1,12 @@
-import { aboardOf, type Finding, type RecordModel, type Thing } from '../record/index.ts';
+import {
+  aboardOf,
+  bearsNumber,
+  type Finding,
+  type RecordModel,
+  SIDE_WORDS,
+  type Thing,
+  wordsOf,
+} from '../record/index.ts';
 import { type Accomplished, byMoment } from './accomplished.ts';
 import type { DirectiveDocument, Limit } from './document.ts';
 import { limitsOf } from './read.ts';
@@ -13,17 +21,7 @@ export interface Doubt {
   readonly entries: readonly string[];
 }
 
-const WORDS: Readonly<Record<Side, RegExp>> = {
-  left: /\b(?:left|lh|l\/h|port (?:side|wing|spar))\b/i,
-  right: /\b(?:right|rh|r\/h|starboard)\b/i,
-};
 const SIDES = ['left', 'right'] as const;
-const wordsOf = (e: Accomplished): string => [e.body.method, e.note, e.paper?.title].filter(Boolean).join(' ');
-const bearsNumber = (words: string, number: string | undefined): boolean =>
-  number !== undefined &&
-  number.length >= 3 &&
-  words.split(/[^\p{L}\p{N}/-]+/u).some((w) => w.toUpperCase() === number.toUpperCase());
-
 /** The sides that a line names: by a person who says so, else by its words, or a stamp or serial of a part on that side. */
 function sidesNamed(line: readonly Accomplished[], parts: readonly Thing[]): Set<Side> {
   const said = line.flatMap((e) => e.body.paper_names ?? []);
@@ -33,7 +31,7 @@ function sidesNamed(line: readonly Accomplished[], parts: readonly Thing[]): Set
   const numbered = parts.filter((p) =>
     [p.attributes.stamp, p.attributes.serial].some((n) => bearsNumber(words, n?.value)),
   );
-  return new Set([...SIDES.filter((s) => WORDS[s].test(words)), ...numbered.map((p) => p.hand as Side)]);
+  return new Set([...SIDES.filter((s) => SIDE_WORDS[s].test(words)), ...numbered.map((p) => p.hand as Side)]);
 }
 /** Entries on one line of one paper speak of one happening; without page and row nobody can tell lines apart. */
 const lineOf = (e: Accomplished): string =>
@@ -90,19 +88,22 @@ function findDoubts(model: RecordModel): Map<string, Doubt> {
 }
 
 /** What counts as work under an action, whatever the issue: its own, what it gives credit for, what a limit looks back to. */
-function worksUnder(d: DirectiveDocument, e: Accomplished): DirectiveDocument['actions'] {
+export function worksUnder(
+  d: DirectiveDocument,
+  work: { readonly directive: string; readonly action: string },
+): DirectiveDocument['actions'] {
   const back = (l: Limit) =>
     'since' in l && typeof l.since === 'object' && 'last_look' in l.since ? l.since.last_look : [];
   return d.actions.filter((a) =>
     [{ directive: d.number, action: a.id }, ...(a.credit ?? []), ...limitsOf(a).flatMap(back)].some(
-      (w) => w.directive === e.body.directive && w.action === e.body.action,
+      (w) => w.directive === work.directive && w.action === work.action,
     ),
   );
 }
 /** Parts that an action looks at and that sat in what the entry is written on: it proves none of them. */
 function partsOfWhole(d: DirectiveDocument, model: RecordModel, e: Accomplished): Thing[] {
   const own = model.things.get(e.subject);
-  const kinds = new Set(worksUnder(d, e).map((a) => a.looks_at));
+  const kinds = new Set(worksUnder(d, e.body).map((a) => a.looks_at));
   if (!own || kinds.has(own.what)) return [];
   const named = sidesNamed([e], []);
   return [...model.things.values()].filter(
@@ -134,7 +135,7 @@ function readBoth(d: DirectiveDocument, model: RecordModel): readonly RecordMode
   if (done.length === 0) return [model];
   const doubts = doubtsOf(model);
   const copies = done.flatMap((e) => partsOfWhole(d, model, e).map((t) => ({ ...e, subject: t.id })));
-  const bears = copies.length > 0 || done.some((e) => doubts.has(e.id) && worksUnder(d, e).length > 0);
+  const bears = copies.length > 0 || done.some((e) => doubts.has(e.id) && worksUnder(d, e.body).length > 0);
   if (!bears) return [model];
   let sure = proven.get(model);
   if (!sure) {

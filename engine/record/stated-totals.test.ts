@@ -49,6 +49,18 @@ describe('the total that an inspection or an action states is a reading (14 CFR 
   it.each(['s', 'a'])('stated on %s it settles them', (subject) => {
     expect(atLook(look(2150, subject)).hours).toEqual({ low: 2150, high: 2150 });
   });
+  it('the landings stated with it are read too', () => {
+    const body = { directive: 'D', issue: 1, action: 'look', finding: 'none', total_h: 2150, landings: 3900 };
+    const m = modelOf(
+      readRecord({
+        sparwright: 'record/1',
+        day,
+        entries: [...base, entry('7', 's', 'accomplished', '2026-10-01', body)],
+      }),
+    );
+    const life = lifeOf(m, 's', { until: day, cuts: ['2026-10-01' as Day] });
+    expect(life.figure('landings.total', '2026-10-01' as Day).value).toEqual({ low: 3900, high: 3900 });
+  });
   it('of an inspection too; the same total read the same day stands once', () => {
     const annual = entry('8', 'a', 'inspection', '2026-10-01', {
       wording: 'Annual',

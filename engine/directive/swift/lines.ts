@@ -7,6 +7,7 @@ import { affected, type Candidate, type Verdict } from '../affected.ts';
 import type { Limit } from '../document.ts';
 import { factsOf, number, test } from '../expression/index.ts';
 import type { LineEnd, StandingLine } from '../line.ts';
+import { worksUnder } from '../sides.ts';
 import { askedOn } from './asked.ts';
 import type { SwiftAction, SwiftRules } from './compile.ts';
 import { isEnded } from './ended.ts';
@@ -42,6 +43,7 @@ export function swiftLines(rules: SwiftRules, sums: Sums, policy: Policy, day: D
   const asked = askedOn(day, policy);
   const at = amountsBy(sums);
   const mixes: MixesByCuts = new Map();
+  const onWhole = new Set(rules.actions.filter((a) => writtenOnWhole(sums, a)));
   for (const thing of sums.things) {
     if (!rules.byWhat.has(thing.what)) continue;
     let life: SwiftLife | null = null;
@@ -57,6 +59,7 @@ export function swiftLines(rules: SwiftRules, sums: Sums, policy: Policy, day: D
       const missing = (why: string) =>
         whole.push({ part: thing.id, directive: a.directive.number, action: a.action.id, because: why });
       if (!life || a.whole) missing(a.whole ?? because);
+      else if (onWhole.has(a)) missing('work written on an aircraft or wing as a whole');
       else
         try {
           lines.push(lineFor(a, life));
@@ -68,6 +71,12 @@ export function swiftLines(rules: SwiftRules, sums: Sums, policy: Policy, day: D
   }
   return { lines, whole };
 }
+
+/** Work of this action that stands on another kind of thing than it looks at, on an aircraft or a wing. */
+const writtenOnWhole = (sums: Sums, a: SwiftAction): boolean =>
+  sums.things.some(
+    (t) => t.what !== a.action.looks_at && t.done.some((e) => worksUnder(a.directive, e).includes(a.action)),
+  );
 
 const NOT_DUE = { total_s: null, landings: null, day: null, now: false };
 const bare = (standing: LineEnd['standing']): LineEnd => ({ standing, dueAt: NOT_DUE, left: null });

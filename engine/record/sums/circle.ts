@@ -1,6 +1,7 @@
 import type { Day } from '../../foundation/day.ts';
 import type { Entry, EntryOf } from '../document.ts';
 import { inRecordOrder } from '../order.ts';
+import { bearsNumber, SIDE_WORDS, wordsOf } from '../side-words.ts';
 import type { Done, SummedThing } from './model.ts';
 import { NotPlain } from './not-plain.ts';
 
@@ -61,12 +62,28 @@ export function circleOf(entries: readonly Entry[], aircraft: string): Circle {
   for (const [id, list] of bySubject)
     if (!things.some((t) => t.id === id) && list.some((e) => e.kind !== 'ruling'))
       throw new NotPlain('an entry of what nothing opens');
+  if (entries.some((e) => e.kind === 'accomplished' && e.body.landings !== undefined))
+    throw new NotPlain('work that states landings');
+  if (entries.some((e) => e.kind === 'accomplished' && tellsOfSide(e, entries)))
+    throw new NotPlain('work that tells of a side');
   const stating: Circle['stating'][number][] = [];
   for (const list of bySubject.values())
     for (const e of list)
       if ((e.kind === 'inspection' || e.kind === 'accomplished') && e.body.total_h !== undefined) stating.push(e);
   stating.sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : a.order - b.order));
   return { opening, own, stating, things, named: attributesOf(own), newest };
+}
+
+/** Words, a line of the paper or a number that may say which side was worked on: another room weighs them. */
+function tellsOfSide(e: EntryOf<'accomplished'>, entries: readonly Entry[]): boolean {
+  const words = wordsOf(e);
+  if (e.body.paper_names || e.paper?.row !== undefined) return true;
+  if (SIDE_WORDS.left.test(words) || SIDE_WORDS.right.test(words)) return true;
+  return entries.some(
+    (p) =>
+      (p.kind === 'part' && [p.body.stamp, p.body.serial].some((n) => bearsNumber(words, n))) ||
+      ((p.kind === 'attribute' || p.kind === 'seen') && bearsNumber(words, p.body.value)),
+  );
 }
 
 function partOf(
