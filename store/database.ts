@@ -5,6 +5,7 @@ import type { PgDatabase } from 'drizzle-orm/pg-core';
 import pg from 'pg';
 import { Refusal } from '../engine/index.ts';
 import { type Cluster, type ClusterOptions, openCluster } from './cluster/index.ts';
+import { diskFull, isDiskFull } from './faults.ts';
 import { migrate } from './migrate.ts';
 
 type None = Record<string, never>;
@@ -101,8 +102,13 @@ async function ensureDatabase(cluster: Cluster): Promise<void> {
   }
 }
 
-/** The database of the embedded cluster in a folder. */
-export async function openFolder(folder: string, options: ClusterOptions = {}): Promise<Database> {
+/** The database of the embedded cluster in a folder. @throws Refusal `store.disk-full` */
+export const openFolder = (folder: string, options: ClusterOptions = {}): Promise<Database> =>
+  openIn(folder, options).catch((e) => {
+    throw isDiskFull(e) ? diskFull(`with the data (${folder})`) : e;
+  });
+
+async function openIn(folder: string, options: ClusterOptions): Promise<Database> {
   let pool: pg.Pool | null = null;
   const onRestart = () => {
     if (pool) Object.assign((pool as unknown as { options: object }).options, cluster.address(DATABASE));

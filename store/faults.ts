@@ -11,9 +11,9 @@ function* chainOf(error: unknown): Generator<Fault> {
   }
 }
 
-/** PostgreSQL's class 53 (no space), and the system's own words for it. */
-const FULL = ['53100', 'ENOSPC', 'EDQUOT'];
-const FULL_WORDS = /no space left on device|disk full/i;
+/** PostgreSQL's code for no space, and the system's: the disk, a quota, or the largest file it allows. */
+const FULL = ['53100', 'ENOSPC', 'EDQUOT', 'EFBIG'];
+const FULL_WORDS = /no space left on device|disk full|^could not .*: File too large/i;
 /** Lost or not there: PostgreSQL's classes 08 and 57P, the system's words, the driver's words. */
 const GONE = /^(08\d{3}|08P01|57P0[1-5]|ECONNREFUSED|ECONNRESET|EPIPE|ETIMEDOUT)$/;
 const GONE_WORDS = /Connection terminated|connection .*closed|not queryable|Client was closed/i;

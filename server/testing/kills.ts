@@ -4,7 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { build } from 'esbuild';
+import pg from 'pg';
 import type { Day } from '../../engine/index.ts';
+import { openCluster } from '../../store/cluster/index.ts';
 import { openStore, rootFolder, type Store, verifyBackupFile } from '../../store/index.ts';
 
 export type Victim = 'server' | 'database' | 'backend';
@@ -89,15 +91,22 @@ export class Trial {
   readonly answers: Record<string, number> = {};
   readonly kills: Record<Victim, number> = { server: 0, database: 0, backend: 0 };
 
-  private constructor(folder: string) {
+  readonly #largest_blocks: number | null;
+
+  private constructor(folder: string, largest_blocks: number | null) {
     this.folder = folder;
+    this.#largest_blocks = largest_blocks;
     const home = join(rootFolder(), '.sparwright');
     mkdirSync(home, { recursive: true });
     this.#program = mkdtempSync(join(home, 'kills-'));
   }
 
-  static async open(folder = mkdtempSync(join(base, 'sparwright-kills-'))): Promise<Trial> {
-    const trial = new Trial(folder);
+  /** @param largest_blocks no file of the database grows beyond so many blocks of 512 bytes; null: as the disk allows */
+  static async open(
+    folder = mkdtempSync(join(base, 'sparwright-kills-')),
+    largest_blocks: number | null = null,
+  ): Promise<Trial> {
+    const trial = new Trial(folder, largest_blocks);
     await bundle(trial.#program);
     await trial.start();
     await trial.#withStore((s) => s.shops.open({ id: SHOP, name: 'Kills', invented: false }));
@@ -122,7 +131,11 @@ export class Trial {
   }
 
   async start(): Promise<void> {
-    const child = spawn(process.execPath, [join(this.#program, 'server.mjs')], {
+    const node = [process.execPath, join(this.#program, 'server.mjs')];
+    // A shell's limit on the size of a file is the disk that is full everywhere, for any user.
+    const limited = ['sh', '-c', `ulimit -f ${this.#largest_blocks}; exec "$@"`, 'sh', ...node];
+    const [command, ...args] = this.#largest_blocks ? limited : node;
+    const child = spawn(command!, args, {
       env: this.#env,
       stdio: ['ignore', 'pipe', 'ignore'],
     });
@@ -150,6 +163,12 @@ export class Trial {
 
   append(mark: string): Promise<Response> {
     return this.#post('entries', { entries: Array.from({ length: BATCH }, (_, i) => entry(mark, i)) });
+  }
+
+  upload(bytes: Uint8Array<ArrayBuffer>): Promise<Response> {
+    const form = new FormData();
+    form.append('file', new Blob([bytes]), 'scan.bin');
+    return fetch(`${this.url}/api/shops/${SHOP}/files`, { method: 'POST', headers: { origin: this.url }, body: form });
   }
 
   command(...args: string[]) {
@@ -255,6 +274,22 @@ export class Trial {
     }
   }
 
+  /** Has the database begin its next journal file, as often as it can. */
+  async switchJournal(times: number): Promise<void> {
+    const cluster = await openCluster(this.folder);
+    const client = new pg.Client(cluster.address('sparwright'));
+    client.on('error', () => {});
+    try {
+      await client.connect();
+      for (let i = 0; i < times; i++)
+        await client.query(`select pg_logical_emit_message(true, 'trial', 'x'), pg_switch_wal()`);
+    } catch {
+      /* it stopped, as it should */
+    }
+    await client.end().catch(() => {});
+    await cluster.close().catch(() => {});
+  }
+
   /** A command of this program, killed after some time. Null: it was killed before it ended. */
   async #cutShort(after_ms: number, ...args: string[]): Promise<number | null> {
     const child = spawn(process.execPath, [join(this.#program, 'cli.mjs'), ...args], {
@@ -325,8 +360,12 @@ export class Trial {
     });
   }
 
-  async end(): Promise<void> {
+  stop(): void {
     this.#stopped = true;
+  }
+
+  async end(): Promise<void> {
+    this.stop();
     if (this.#child?.exitCode === null) await this.#killServer();
     await this.#withStore(async () => {}); // the last one out stops the database
     rmSync(this.#program, { recursive: true, force: true });

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import pg from 'pg';
+import { isDiskFull } from '../faults.ts';
 import { binaries } from './binaries.ts';
 import { initialise, password, prepareFolder, USER } from './init.ts';
 import { withLock } from './lock.ts';
@@ -83,6 +84,9 @@ export async function openCluster(dataFolder: string, options: ClusterOptions = 
         if (i === 50) throw new Error(`The database in ${folder} does not accept its password.`);
         await sleep(50);
       }
+    }).catch(async (e) => {
+      // No room for the lock: a cluster that runs can still be joined, to look and to keep a copy elsewhere.
+      if (!isDiskFull(e) || !(await joinRunning(2000))) throw e;
     });
 
   const revive = () => {
@@ -99,9 +103,10 @@ export async function openCluster(dataFolder: string, options: ClusterOptions = 
   return {
     folder,
     address,
-    close: () =>
-      withLock(lock, async () => {
-        closing = true;
+    close: () => {
+      closing = true;
+      const left = holder;
+      return withLock(lock, async () => {
         const client = holder;
         if (!client) return;
         const others = await client
@@ -112,6 +117,10 @@ export async function openCluster(dataFolder: string, options: ClusterOptions = 
           .catch(() => null);
         await client.end().catch(() => {});
         if (others === null || others.rows[0].n === 0) await stop(folder, native);
-      }),
+      }).catch(async (e) => {
+        if (!isDiskFull(e)) throw e;
+        await left?.end().catch(() => {}); // it runs on, and the next one out stops it
+      });
+    },
   };
 }

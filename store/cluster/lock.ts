@@ -48,8 +48,8 @@ export async function withLock<T>(file: string, work: () => Promise<T>, patience
   const mine = `${file}.${process.pid}.${Math.random().toString(36).slice(2)}`;
   const end = Date.now() + patience_ms;
   for (;;) {
-    writeFileSync(mine, own);
     try {
+      writeFileSync(mine, own);
       linkSync(mine, file);
       break;
     } catch (e) {
