@@ -1,7 +1,8 @@
-import { type Day, directive } from '../engine/index.ts';
+import type { Day, directive } from '../engine/index.ts';
+import { type DraftShown, diffTable, historyTable, type IssueShown, stateWords } from './directive-state.ts';
 import { count, datesInWords, day as dayWords } from './display.ts';
 import { emptySheet, f, type ShopNamed, t } from './frame.ts';
-import type { Sheet } from './model.ts';
+import type { Block, Cell, Sheet } from './model.ts';
 
 export interface CaseShown {
   readonly name: string;
@@ -15,6 +16,13 @@ export interface DirectiveInput {
   readonly adopted?: { readonly by: string; readonly on: Day } | null;
   readonly day: Day;
   readonly invented?: boolean;
+  /** Within a shop: all issues of the number, a draft of the next, what this issue changes. */
+  readonly history?: {
+    readonly shop: string;
+    readonly issues: readonly IssueShown[];
+    readonly draft: DraftShown | null;
+    readonly changes: { readonly was: string; readonly fields: readonly directive.FieldChange[] } | null;
+  };
 }
 export function directiveSheet(q: DirectiveInput): Sheet {
   const d = q.document;
@@ -32,6 +40,7 @@ export function directiveSheet(q: DirectiveInput): Sheet {
           value: q.adopted ? dayWords(q.adopted.on) : 'not adopted',
           ...(q.adopted ? { small: q.adopted.by } : {}),
         },
+        ...stateField(q),
       ],
     },
     answer: failing.length
@@ -80,6 +89,7 @@ export function directiveSheet(q: DirectiveInput): Sheet {
         })),
         empty: 'It brings no test case.',
       },
+      ...historyBlocks(q),
       {
         block: 'key-value',
         title: 'Where its text was read',
@@ -89,24 +99,60 @@ export function directiveSheet(q: DirectiveInput): Sheet {
         ],
       },
     ],
-    warnings: d.extract ? [`Only part of the official text was readable: ${d.extract}`] : [],
+    warnings: [...notInForce(q), ...(d.extract ? [`Only part of the official text was readable: ${d.extract}`] : [])],
     provenance: { known: d.known, evidence: 'copy', invented },
   };
 }
 
+const ownIssue = (q: DirectiveInput): IssueShown | undefined =>
+  q.history?.issues.find((i) => i.issue === q.document.issue);
+
+function stateField(q: DirectiveInput): Sheet['titleBlock']['fields'] {
+  const own = ownIssue(q);
+  if (!own) return [];
+  const { word, small } = stateWords(own);
+  return [{ label: `On ${dayWords(q.day)}`, value: word, ...(small ? { small } : {}) }];
+}
+/** A page of an issue that does not stand says so before all else. */
+function notInForce(q: DirectiveInput): string[] {
+  const own = ownIssue(q);
+  if (!own || own.state?.is === 'in force') return [];
+  const { word, small } = stateWords(own);
+  return [`This issue is ${word}${small ? ` (${small})` : ''}: no standing rests on it on ${dayWords(q.day)}.`];
+}
+function historyBlocks(q: DirectiveInput): Block[] {
+  if (!q.history) return [];
+  const { shop, issues, draft, changes } = q.history;
+  const number = encodeURIComponent(q.document.number);
+  return [
+    ...(changes ? [diffTable(changes.was, changes.fields)] : []),
+    historyTable(shop, issues, draft),
+    {
+      block: 'key-value',
+      title: 'Go on from here',
+      pairs: [
+        {
+          key: draft ? 'A draft is kept' : 'The text has changed',
+          cell: {
+            is: 'link',
+            text: draft ? 'Write on at the draft' : 'Write the next issue',
+            href: `/${shop}/directive/${number}/write`,
+          },
+        },
+      ],
+    },
+  ];
+}
+
 export interface DirectiveListInput {
-  readonly rows: readonly {
-    readonly number: string;
-    readonly issue: number;
-    readonly adoptedOn: Day;
-    readonly adoptedBy: string;
-    readonly document: unknown;
-  }[];
+  readonly issues: readonly IssueShown[];
+  readonly drafts: readonly DraftShown[];
   readonly shop: ShopNamed & { readonly id: string };
   readonly day: Day;
 }
+/** Every issue that the shop adopted with its state, and what is being written. */
 export function directiveListSheet(q: DirectiveListInput): Sheet {
-  const rows = q.rows.map((r) => ({ ...r, document: directive.zDirectiveDocument.parse(r.document) }));
+  const standing = q.issues.filter((i) => i.state?.is === 'in force').length;
   return {
     ...emptySheet('directive', 'Directives', q.day, q.shop.invented === true),
     titleBlock: {
@@ -115,36 +161,85 @@ export function directiveListSheet(q: DirectiveListInput): Sheet {
         { label: 'On', value: dayWords(q.day) },
       ],
     },
-    answer: rows.length
-      ? [t('This shop has adopted '), f(count(rows.length, 'directive')), t('.')]
+    answer: q.issues.length
+      ? [
+          t('This shop has adopted '),
+          f(count(q.issues.length, 'issue')),
+          t(` of directives; ${count(standing, 'is', 'are')} in force on ${dayWords(q.day)}`),
+          t(q.drafts.length ? `, and ${count(q.drafts.length, 'draft is', 'drafts are')} being written.` : '.'),
+        ]
       : [t('This shop has adopted no directive yet.')],
     because:
       'Only adopted directives count. What the authority issued since the list was last checked does not stand here.',
-    blocks: [
-      {
-        block: 'table',
-        title: 'Adopted directives',
-        columns: [
-          { key: 'number', title: 'Directive', align: 'left' },
-          { key: 'title', title: 'Title', align: 'left' },
-          { key: 'effective', title: 'In force from', align: 'left' },
-          { key: 'adopted', title: 'Adopted', align: 'left' },
-        ],
-        rows: rows.map((r) => ({
-          id: `${r.number}:${r.issue}`,
-          cells: {
-            number: {
-              is: 'link',
-              text: `${r.number} issue ${r.issue}`,
-              href: `/${q.shop.id}/directive/${encodeURIComponent(r.number)}`,
-            },
-            title: { is: 'text', text: r.document.title, small: `${r.document.authority}, ${r.document.rank}` },
-            effective: { is: 'day', day: r.document.effective, text: dayWords(r.document.effective) },
-            adopted: { is: 'day', day: r.adoptedOn, text: `${dayWords(r.adoptedOn)}, ${r.adoptedBy}` },
-          },
-        })),
-        empty: 'Adopt a directive below: its document is checked by its own test cases first.',
-      },
+    blocks: [adoptedTable(q), ...(q.drafts.length ? [draftsTable(q)] : [])],
+    warnings: q.issues.flatMap((i) =>
+      i.state
+        ? []
+        : [`${i.number} issue ${i.issue} cannot be read by this version: what it looks at is treated as due.`],
+    ),
+  };
+}
+const page = (shop: string, number: string, rest = ''): string =>
+  `/${shop}/directive/${encodeURIComponent(number)}${rest}`;
+
+function adoptedTable({ issues, shop }: DirectiveListInput): Block {
+  const newestOf = new Map(
+    issues.map((i) => [i.number, Math.max(...issues.filter((x) => x.number === i.number).map((x) => x.issue))]),
+  );
+  return {
+    block: 'table',
+    title: 'Adopted directives',
+    columns: [
+      { key: 'number', title: 'Directive', align: 'left' },
+      { key: 'title', title: 'Title', align: 'left' },
+      { key: 'state', title: 'State', align: 'left' },
+      { key: 'effective', title: 'Effective', align: 'left' },
+      { key: 'adopted', title: 'Adopted', align: 'left' },
+      { key: 'next', title: 'Next issue', align: 'left' },
     ],
+    rows: issues.map((i) => {
+      const { word, small } = stateWords(i);
+      const cells: Record<string, Cell> = {
+        number: {
+          is: 'link',
+          text: `${i.number} issue ${i.issue}`,
+          href: page(shop.id, i.number, `?issue=${i.issue}`),
+        },
+        title: { is: 'text', text: i.title },
+        state: { is: 'text', text: word, ...(small ? { small } : {}) },
+        effective: i.effective ? { is: 'day', day: i.effective, text: dayWords(i.effective) } : { is: 'nothing' },
+        adopted: { is: 'day', day: i.adoptedOn, text: `${dayWords(i.adoptedOn)}, ${i.adoptedBy}` },
+        next:
+          newestOf.get(i.number) === i.issue
+            ? { is: 'link', text: 'Write', href: page(shop.id, i.number, '/write') }
+            : { is: 'nothing' },
+      };
+      return { id: `${i.number}:${i.issue}`, cells };
+    }),
+    empty: 'Write a directive with the form, or adopt a document: it is checked by its own test cases first.',
+  };
+}
+function draftsTable({ drafts, shop }: DirectiveListInput): Block {
+  return {
+    block: 'table',
+    title: 'Drafts: they count nowhere until adopted',
+    columns: [
+      { key: 'number', title: 'Draft', align: 'left' },
+      { key: 'title', title: 'Title', align: 'left' },
+      { key: 'kept', title: 'Kept', align: 'left' },
+    ],
+    rows: drafts.map((d) => ({
+      id: d.number,
+      cells: {
+        number: {
+          is: 'link',
+          text: d.issue === null ? d.number : `${d.number} issue ${d.issue}`,
+          href: page(shop.id, d.number, '/write'),
+        },
+        title: { is: 'text', text: d.title },
+        kept: { is: 'day', day: d.on, text: `${dayWords(d.on)}, ${d.by}` },
+      },
+    })),
+    empty: 'Nothing is being written.',
   };
 }

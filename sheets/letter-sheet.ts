@@ -1,4 +1,4 @@
-import type { record } from '../engine/index.ts';
+import type { directive, record } from '../engine/index.ts';
 import { becauseOf, uncounted } from './answer.ts';
 import { day as dayWords } from './display.ts';
 import { caution, describe, evidenceOf } from './frame.ts';
@@ -35,7 +35,7 @@ export function letterSheet(q: LetterInput): Letter {
   const open = bitesFirst(handed(own, things), outlooks);
   const all = bitesFirst(handed([...own, ...rest], things), outlooks);
   const others = new Set(rest.filter(isOpen).map((a) => a.directive));
-  const document = q.documents.filter((d) => d.number === q.directive).at(-1);
+  const document = documentOf(q);
   const subject = open[0] ?? all[0];
   const gaps = (open.length ? open : all.slice(0, 1)).flatMap((a) => q.lives.get(a.subject)?.gaps ?? []);
   const concerned = [...new Set([...open, ...all].map((a) => a.subject))];
@@ -88,3 +88,10 @@ const othersWords = (others: ReadonlySet<string>): string =>
   others.size
     ? `Not part of this letter, though they ask something of this aircraft: ${[...others].slice(0, 5).join(', ')}. `
     : '';
+
+/** The issue that the answers rest on: not one that was superseded or withdrawn, and a later one only once it is effective. */
+function documentOf(q: LetterInput): directive.DirectiveDocument | undefined {
+  const held = new Set(q.assessments.flatMap((a) => (a.directive === q.directive ? [a.issue] : [])));
+  const own = q.documents.filter((d) => d.number === q.directive && (held.size === 0 || held.has(d.issue)));
+  return own.findLast((d) => d.effective <= q.day) ?? own.at(-1);
+}

@@ -29,19 +29,21 @@ it('keeps the newest draft of a number, whatever it holds, until that issue is a
     adopt(1),
     draft({ issue: 2, half: 'written' }),
     draft({ issue: 2, more: 'written' }),
-    draft(null, 'ZZ 2'),
+    draft('half a', 'ZZ 2'),
   );
   expect(await drafts()).toEqual([
     ['ZZ 1', { issue: 2, more: 'written' }],
-    ['ZZ 2', null],
+    ['ZZ 2', 'half a'],
   ]);
   await append(adopt(1, 'ZZ 3'));
   expect(await drafts()).toHaveLength(2);
   await append(adopt(2));
-  expect(await drafts()).toEqual([['ZZ 2', null]]);
+  expect(await drafts()).toEqual([['ZZ 2', 'half a']]);
   await append(draft({ issue: 4 }), adopt(3));
   expect(await drafts()).toHaveLength(2);
-  expect(await t.store.log.read('one', { kinds: ['directive_draft'] })).toHaveLength(4);
+  await append(draft('away with it', 'ZZ 9'), draft(null, 'ZZ 9'));
+  expect((await drafts()).map(([number]) => number)).toEqual(['ZZ 1', 'ZZ 2']);
+  expect(await t.store.log.read('one', { kinds: ['directive_draft'] })).toHaveLength(6);
 });
 it('lists withdrawals, of one issue and of all', async () => {
   await append(withdraw('2025-01-01', 2), withdraw('2024-12-01'));

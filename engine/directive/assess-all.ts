@@ -18,18 +18,15 @@ import { worseOf } from './standing.ts';
 export function inForce(directives: readonly DirectiveDocument[], day: Day): DirectiveDocument[] {
   const kept = directives.filter((d) => d.withdrawnOn === undefined || day < d.withdrawnOn);
   const effective = kept.filter((d) => d.effective <= day);
-  return kept.filter(
-    (d) =>
-      !effective.some(
-        (n) =>
-          n !== d &&
-          ((n.number === d.number && n.issue > d.issue) ||
-            (n.supersedes ?? []).some(
-              (s) => s.number === d.number && (s.issue === undefined || s.issue === d.issue) && n.number !== d.number,
-            )),
-      ),
-  );
+  return kept.filter((d) => !effective.some((n) => supersedes(n, d)));
 }
+
+/** Whether one issue takes the place of another: a newer one of its number, or one that names it. */
+export const supersedes = (n: DirectiveDocument, d: DirectiveDocument): boolean =>
+  n !== d &&
+  (n.number === d.number
+    ? n.issue > d.issue
+    : (n.supersedes ?? []).some((s) => s.number === d.number && (s.issue === undefined || s.issue === d.issue)));
 
 /**
  * Every part that an action looks at, under every directive in force: one life per part, cut where any limit counts

@@ -51,7 +51,8 @@ const RANK = {
 const stop = (t: string): string => (/[.!?]$/.test(t) ? t : `${t}.`);
 const article = (what: string) => (what === 'aircraft' ? 'the aircraft itself' : `each ${plain(what)} on its own`);
 
-function group(g: Group, say: (c: string) => string): string[] {
+/** Whom a group means, sentence by sentence. */
+export function group(g: Group, say: (c: string) => string): string[] {
   const out: string[] = [];
   for (const m of g.models ?? []) {
     const serials = m.serials ? `, serials ${m.serials.map(serialsInWords).join('; ')}` : ', every serial';
@@ -69,8 +70,7 @@ function group(g: Group, say: (c: string) => string): string[] {
 }
 
 function action(d: DirectiveDocument, a: Action, say: (c: string) => string): string[] {
-  const limit = (l: NonNullable<Action['first']>) =>
-    limitInWords(l, a).replace(/if (.+?): /g, (_, c: string) => `if ${safe(say, c)}: `);
+  const limit = (l: NonNullable<Action['first']>) => limitSaid(l, a, say);
   const out = [`To ${plain(a.does)}${a.method ? ` (${a.method})` : ''}: it looks at ${article(a.looks_at)}.`];
   if (a.affects) out.push(...group(a.affects, say).map((s) => `This action: ${s}`));
   if (a.counts)
@@ -106,6 +106,9 @@ function action(d: DirectiveDocument, a: Action, say: (c: string) => string): st
   if (a.source) out.push(`In the official text: ${a.source}.`);
   return out;
 }
+/** A limit in plain words, its conditions too. */
+export const limitSaid = (l: NonNullable<Action['first']>, a: Action, say: (c: string) => string): string =>
+  limitInWords(l, a).replace(/if (.+?): /g, (_, c: string) => `if ${safe(say, c)}: `);
 const cap = (t: string): string => t.charAt(0).toUpperCase() + t.slice(1);
 const safe = (say: (c: string) => string, c: string): string => {
   try {

@@ -72,6 +72,7 @@ export const REFUSAL_CODES = [
   'directive.cases-fail',
   'directive.not-adopted',
   'directive.adopted-already',
+  'directive.withdrawn-already',
   'directive.is-a-question',
   'directive.incomplete',
   'directive.action-unknown',

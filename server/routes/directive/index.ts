@@ -1,62 +1,64 @@
 import type { FastifyInstance } from 'fastify';
-import { z } from 'zod';
-import { directive, parseDocument, Refusal, zDay } from '../../../engine/index.ts';
+import { type Day, directive } from '../../../engine/index.ts';
 import { directiveListSheet, directiveSheet } from '../../../sheets/index.ts';
-import { adoption } from '../../demo.ts';
 import { type Desk, dayOf } from '../../desk.ts';
+import { adoptRoutes } from './adopt.ts';
 import { checkRoutes } from './check.ts';
-import { parseText, refuseFailing, refuseQuestion } from './text.ts';
+import { exportRoutes } from './document.ts';
+import { draftRoutes } from './drafts.ts';
+import { draftShown, issuesOf, notAdopted } from './issues.ts';
 import { tryRoutes } from './try.ts';
 import { wordsRoutes } from './words.ts';
 
-const zAdopt = z.strictObject({ text: z.string().min(1), by: z.string().trim().min(1).max(200), on: zDay });
-
-/** Directives of a shop: the list, one read back, and adopting. Storing is adopting, with name and day. */
+/** Directives of a shop: the list, one read back with its history, and all that is done with them. */
 export function directiveRoutes(api: FastifyInstance, desk: Desk): void {
+  for (const routes of [adoptRoutes, checkRoutes, draftRoutes, exportRoutes, tryRoutes, wordsRoutes]) routes(api, desk);
   const { store } = desk;
-  checkRoutes(api, desk);
-  wordsRoutes(api, desk);
-  tryRoutes(api, desk);
-  api.get<{ Params: { shop: string } }>('/shops/:shop/directives', async (request) => {
+  api.get<{ Params: { shop: string }; Querystring: { day?: string } }>('/shops/:shop/directives', async (request) => {
     const shop = await store.shops.get(request.params.shop);
-    return directiveListSheet({ rows: await store.directives.list(shop.id), shop, day: dayOf(desk, undefined) });
+    const day = dayOf(desk, request.query.day);
+    const issues = (await issuesOf(store, shop.id, day)).map((i) => i.shown);
+    const drafts = (await store.directives.drafts(shop.id)).map(draftShown);
+    return directiveListSheet({ issues, drafts, shop, day });
   });
-  api.get<{ Params: { shop: string; number: string }; Querystring: { issue?: string } }>(
+  api.get<{ Params: { shop: string; number: string }; Querystring: { issue?: string; day?: string } }>(
     '/shops/:shop/directives/:number',
     async (request) => {
-      const rows = (await store.directives.list(request.params.shop)).filter((d) => d.number === request.params.number);
-      const row = rows.find((d) => String(d.issue) === request.query.issue) ?? rows.at(-1);
-      if (!row)
-        throw new Refusal('directive.not-adopted', {
-          given: `directive "${request.params.number}"`,
-          allowed: 'a directive that this shop adopted',
-          remedy: 'Adopt it first, or choose one from the list',
-        });
-      const document = directive.readDirective(row.document);
-      return directiveSheet({
-        document,
-        readBack: directive.readBack(document),
-        cases: directive.runCases(document),
-        adopted: { by: row.adoptedBy, on: row.adoptedOn },
-        day: dayOf(desk, undefined),
-        invented: (await store.shops.get(request.params.shop)).invented,
-      });
+      const { shop, number } = request.params;
+      const { issue, day } = request.query;
+      return directivePage(desk, shop, number, { issue, day: dayOf(desk, day) });
     },
   );
-  api.post<{ Params: { shop: string } }>('/shops/:shop/directives', async (request) => {
-    const { text, by, on } = parseDocument(zAdopt, request.body, 'directive adoption');
-    const given = parseText(text);
-    refuseQuestion(given);
-    const document = directive.readDirective(given);
-    const known = await store.directives.list(request.params.shop);
-    if (known.some((d) => d.number === document.number && d.issue === document.issue))
-      throw new Refusal('directive.adopted-already', {
-        given: `${document.number} issue ${document.issue}, which this shop has adopted`,
-        allowed: 'an issue that was not adopted yet',
-        remedy: 'Give a changed text the next issue number; nothing adopted is overwritten',
-      });
-    refuseFailing(document);
-    await store.log.append(request.params.shop, [adoption(document, by, on)], by, new Date().toISOString());
-    return { number: document.number, issue: document.issue };
+}
+
+async function directivePage(
+  desk: Desk,
+  shopId: string,
+  number: string,
+  asked: { issue?: string | undefined; day: Day },
+) {
+  const shop = await desk.store.shops.get(shopId);
+  const own = (await issuesOf(desk.store, shop.id, asked.day)).filter((i) => i.row.number === number);
+  const standing = own.findLast((i) => i.shown.state?.is === 'in force') ?? own.at(-1);
+  const chosen = asked.issue === undefined ? standing : own.find((i) => String(i.row.issue) === asked.issue);
+  if (!chosen) throw notAdopted(number, asked.issue);
+  const document = chosen.document ?? directive.readDirective(chosen.row.document);
+  const before = own.filter((i) => i.row.issue < document.issue).at(-1);
+  const draft = (await desk.store.directives.drafts(shop.id)).find((d) => d.number === number);
+  return directiveSheet({
+    document,
+    readBack: directive.readBack(document),
+    cases: directive.runCases(document),
+    adopted: { by: chosen.row.adoptedBy, on: chosen.row.adoptedOn },
+    day: asked.day,
+    invented: shop.invented,
+    history: {
+      shop: shop.id,
+      issues: own.map((i) => i.shown),
+      draft: draft ? draftShown(draft) : null,
+      changes: before?.document
+        ? { was: `issue ${before.row.issue}`, fields: directive.diffOf(before.document, document) }
+        : null,
+    },
   });
 }
