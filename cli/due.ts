@@ -35,7 +35,8 @@ export function dueCommand(program: Command): void {
         // Answers that do not hold any more are computed first: a list on paper cannot be opened again.
         keeper.look(o.shop);
         await keeper.settled();
-        const sheet = await duePage(store, o.shop, parseDay(today()), o);
+        const day = parseDay(today());
+        const sheet = await duePage(store, o.shop, { day, today: day }, o);
         const bytes = o.format === 'text' ? sheetText(sheet) : await fileOf(sheet, o.format);
         if (!o.out) process.stdout.write(bytes);
         else {

@@ -24,11 +24,11 @@ const WEB = ['engine', 'sheets', 'web', 'package-lock.json', 'scripts/build.mjs'
 export async function build() {
   mkdirSync(at('dist'), { recursive: true });
   const code = hashOf(CODE);
-  if (stale('.code', code, ['server.js', 'cli.js'])) {
+  if (stale('.code', code, ['server.js', 'cli.js', 'fleet-worker.js'])) {
     const { build: bundle } = await import('esbuild');
     await bundle({
       absWorkingDir: root,
-      entryPoints: { server: 'server/main.ts', cli: 'cli/main.ts' },
+      entryPoints: { server: 'server/main.ts', cli: 'cli/main.ts', 'fleet-worker': 'server/fleet/worker.ts' },
       outdir: 'dist',
       bundle: true,
       packages: 'external',

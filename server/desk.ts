@@ -102,8 +102,8 @@ export function ownCorrections(log: readonly LogEntry[], standing: readonly LogE
   return mine.map(({ replaces, ...e }) => (replaces !== undefined && known.has(replaces) ? { ...e, replaces } : e));
 }
 
-/** The record of an aircraft and of everything that ever sat in it, as the log knows it; nothing assessed yet. */
-export async function read(desk: Desk, shopId: string, aircraft: string, query: Asked = {}) {
+/** What the record of an aircraft is made of: entries of it and of everything that ever sat in it, and the directives. */
+export async function inputsOf(desk: Desk, shopId: string, aircraft: string, query: Asked = {}) {
   const shop = await desk.store.shops.get(shopId);
   const day = dayOf(desk, query.day);
   const { upTo, extra = [] } = query;
@@ -119,10 +119,19 @@ export async function read(desk: Desk, shopId: string, aircraft: string, query: 
   const entries = record.entriesUpTo(recordEntries(ownCorrections(log, standing)), day);
   const settled = upTo === undefined ? undefined : written.findLast((e) => e.kind === 'settings');
   const settings = (settled?.body as typeof shop.settings | undefined) ?? shop.settings;
-  const plain = record.modelOf({ day, entries, policy: policyOf(settings), invented: shop.invented });
+  const source = { day, entries, policy: policyOf(settings), invented: shop.invented };
   const { documents, unread } = await adoptedDirectives(desk, shopId, upTo);
-  const model = { ...plain, findings: [...plain.findings, ...unread] };
-  return { shop, day, model, documents, known: written.at(-1)?.number ?? 0 };
+  return { shop, day, source, documents, unread, known: written.at(-1)?.number ?? 0 };
+}
+export function modelFrom(source: record.RecordSource, unread: readonly record.Finding[]): record.RecordModel {
+  const plain = record.modelOf(source);
+  return { ...plain, findings: [...plain.findings, ...unread] };
+}
+
+/** The record of an aircraft and of everything that ever sat in it, as the log knows it; nothing assessed yet. */
+export async function read(desk: Desk, shopId: string, aircraft: string, query: Asked = {}) {
+  const { source, unread, ...rest } = await inputsOf(desk, shopId, aircraft, query);
+  return { ...rest, model: modelFrom(source, unread) };
 }
 
 /** The aircraft with its standings and dates. @throws Refusal */

@@ -1,8 +1,9 @@
 import { type Day, isRefusal } from '../../engine/index.ts';
 import type { PendingAircraft, Store } from '../../store/index.ts';
-import { type Desk, dayOf, gather } from '../desk.ts';
+import { type Desk, dayOf, inputsOf } from '../desk.ts';
 import { PROGRAM } from '../version.ts';
-import { type FleetSummary, keptFault, keptOf, readSummary } from './summary.ts';
+import { type FleetSummary, keptFault, readSummary } from './summary.ts';
+import { Workshop } from './workshop.ts';
 
 /** So many aircraft are computed before a write is answered; more are left to the background. */
 const AT_ONCE = 4;
@@ -17,21 +18,21 @@ const breathe = (): Promise<void> => new Promise((r) => setImmediate(r));
  */
 export class Keeper {
   private readonly desk: Desk;
+  private readonly workshop: Workshop;
   private closed = false;
   private work: Promise<void> = Promise.resolve();
   private readonly waiting = new Set<string>();
 
-  constructor(desk: Desk) {
+  constructor(desk: Desk, workshop = new Workshop()) {
     this.desk = desk;
+    this.workshop = workshop;
   }
 
   /** After a write: the aircraft it touched are computed before it is answered, if they are few. */
   async touched(shop: string): Promise<void> {
     const pending = (await this.pending(shop)).filter((p) => p.lacks === 'answers');
     if (pending.length > 0 && pending.length <= AT_ONCE) {
-      const all = (async () => {
-        for (const p of pending) await this.refresh(shop, p.aircraft);
-      })();
+      const all = Promise.all(pending.map((p) => this.refresh(shop, p.aircraft, true)));
       await Promise.race([all, new Promise((r) => setTimeout(r, HELD_MS).unref())]);
     }
     this.look(shop);
@@ -54,6 +55,7 @@ export class Keeper {
   }
   async close(): Promise<void> {
     this.closed = true;
+    await this.workshop.close();
     await this.work.catch(() => {});
   }
 
@@ -65,26 +67,27 @@ export class Keeper {
     for (;;) {
       const all = await this.pending(shop);
       const pending = all.filter((p) => !tried.has(p.aircraft));
-      for (const { aircraft } of pending) {
-        if (this.closed) return;
-        if (!(await this.refresh(shop, aircraft))) tried.add(aircraft);
-        await breathe();
-      }
-      if (!pending.length) return;
+      const lane = async () => {
+        for (let p = pending.shift(); p && !this.closed; p = pending.shift()) {
+          if (!(await this.refresh(shop, p.aircraft))) tried.add(p.aircraft);
+          await breathe();
+        }
+      };
+      if (!pending.length || this.closed) return;
+      await Promise.all(Array.from({ length: this.workshop.lanes }, lane));
     }
   }
   /** Computes one aircraft and keeps it. False if it did not hold: something came in meanwhile, or it is gone. */
-  private async refresh(shop: string, aircraft: string): Promise<boolean> {
+  private async refresh(shop: string, aircraft: string, urgent = false): Promise<boolean> {
     const { store } = this.desk;
     const day = dayOf(this.desk, undefined);
     const entry = await store.log.last(shop);
     const touches = await store.aircraft.circle(shop, aircraft);
     try {
-      const [g, changesOn] = [
-        await gather(this.desk, shop, aircraft, { day }),
-        await store.desk.changesAfter(shop, day, touches),
-      ];
-      const { state, answers } = keptOf(g, { entry, touches, changesOn });
+      const { source, unread, documents } = await inputsOf(this.desk, shop, aircraft, { day });
+      const known = { entry, touches, changesOn: await store.desk.changesAfter(shop, day, touches) };
+      const task = { aircraft, day, source, unread, documents: JSON.stringify(documents), known };
+      const { state, answers } = await this.workshop.run(task, urgent);
       return await store.desk.keep(shop, state, answers);
     } catch (e) {
       if (this.closed || !(await store.aircraft.get(shop, aircraft))) return false;

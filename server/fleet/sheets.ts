@@ -4,9 +4,9 @@ import type { Store } from '../../store/index.ts';
 import { fleetOf } from './fleet-of.ts';
 
 /** The pages of the fleet, made from stored answers. The command line makes them by the same calls. */
-export async function fleetPage(store: Store, shopId: string, day: Day): Promise<Sheet> {
+export async function fleetPage(store: Store, shopId: string, day: Day, today = day): Promise<Sheet> {
   const shop = await store.shops.get(shopId);
-  return fleetSheet({ shop, day, known: shop.last, aircraft: await fleetOf(store, shop.id, day) });
+  return fleetSheet({ shop, day, known: shop.last, aircraft: await fleetOf(store, shop.id, day, today) });
 }
 
 const A_YEAR = 365;
@@ -28,19 +28,19 @@ export function spanOf(
 export async function duePage(
   store: Store,
   shopId: string,
-  day: Day,
+  { day, today }: { day: Day; today: Day },
   asked: { from?: string | undefined; to?: string | undefined },
 ): Promise<Sheet> {
   const shop = await store.shops.get(shopId);
   const span = spanOf(asked, day);
-  return dueSheet({ shop, day, known: shop.last, aircraft: await fleetOf(store, shop.id, day), ...span });
+  return dueSheet({ shop, day, known: shop.last, aircraft: await fleetOf(store, shop.id, day, today), ...span });
 }
 
-export async function readingsPage(store: Store, shopId: string, day: Day): Promise<Sheet> {
+export async function readingsPage(store: Store, shopId: string, day: Day, today = day): Promise<Sheet> {
   const shop = await store.shops.get(shopId);
   const settings = shop.settings as { person?: string; telephone?: string; policy?: unknown };
   const [aircraft, requests, rows] = await Promise.all([
-    fleetOf(store, shop.id, day),
+    fleetOf(store, shop.id, day, today),
     store.requests.list(shop.id),
     store.aircraft.list(shop.id),
   ]);

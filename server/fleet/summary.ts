@@ -1,7 +1,7 @@
 import { type Day, directive } from '../../engine/index.ts';
 import { type FleetLine, type FleetReading, partInSentence } from '../../sheets/index.ts';
 import type { NewAnswer, NewDeskState } from '../../store/index.ts';
-import type { Gathered } from '../desk.ts';
+import type { Answers } from '../answers.ts';
 import { PROGRAM } from '../version.ts';
 
 /** What the desk keeps of one aircraft, besides the whole answers. */
@@ -23,7 +23,7 @@ const keyOf = (a: directive.Assessment): string => `${a.subject}|${a.directive}|
 const mayBite = (l: FleetLine): boolean =>
   l.notComputed || !['ended', 'not affected'].includes(l.treatAs.standing) || l.alternative?.expires != null;
 
-function linesOf(g: Gathered): { assessment: directive.Assessment; line: FleetLine }[] {
+function linesOf(g: Answers): { assessment: directive.Assessment; line: FleetLine }[] {
   return g.assessments.map((a) => ({
     assessment: a,
     line: {
@@ -34,7 +34,7 @@ function linesOf(g: Gathered): { assessment: directive.Assessment; line: FleetLi
 }
 
 /** What the owner can read: the meter fitted last, and landings where they were counted or a limit counts them. */
-function readsOf(g: Gathered): FleetSummary['reads'] {
+function readsOf(g: Answers): FleetSummary['reads'] {
   const meters = g.model.entries.flatMap((e) => (e.kind === 'meter' && e.subject === g.thing.id ? [e.body.meter] : []));
   const counted = g.lives.get(g.thing.id)?.lastReading?.landings != null;
   return {
@@ -43,11 +43,23 @@ function readsOf(g: Gathered): FleetSummary['reads'] {
   };
 }
 
+/** What the store knew when an aircraft was read. */
+export interface Known {
+  readonly entry: number;
+  readonly touches: readonly string[];
+  readonly changesOn: Day | null;
+}
+export interface Kept {
+  readonly state: NewDeskState;
+  readonly answers: readonly NewAnswer[];
+}
+
+/** The next day on which a directive that is adopted already begins or ends. */
+const directiveChanges = (g: Answers): Day[] =>
+  g.documents.flatMap((d) => [d.effective, d.withdrawnOn]).filter((d): d is Day => d !== undefined && d > g.day);
+
 /** All that is kept of an aircraft: its state, and each answer whole and slim. */
-export function keptOf(
-  g: Gathered,
-  known: { readonly entry: number; readonly touches: readonly string[]; readonly changesOn: Day | null },
-): { state: NewDeskState; answers: NewAnswer[] } {
+export function keptOf(g: Answers, known: Known): Kept {
   const all = linesOf(g);
   const last = g.lives.get(g.thing.id)?.lastReading ?? null;
   const summary: FleetSummary = {
@@ -56,7 +68,7 @@ export function keptOf(
     reading: last && { day: last.day, total_s: last.total_s, landings: last.landings },
     reads: readsOf(g),
     notComputed: g.model.findings.filter((x) => UNCOMPUTED.includes(x.code)).map((x) => x.text),
-    changesOn: known.changesOn,
+    changesOn: [...directiveChanges(g), ...(known.changesOn ? [known.changesOn] : [])].sort()[0] ?? null,
   };
   const under = { entry: known.entry, program: PROGRAM, day: g.day, touches: known.touches };
   return {
@@ -77,7 +89,7 @@ export function keptOf(
 export const keptFault = (
   aircraft: string,
   day: Day,
-  known: { readonly entry: number; readonly touches: readonly string[] },
+  known: Pick<Known, 'entry' | 'touches'>,
   words: string,
   last: FleetSummary | null,
 ): NewDeskState => ({

@@ -29,16 +29,17 @@ export function fleetRoutes(api: FastifyInstance, desk: Desk, keeper: Keeper): v
   const { store } = desk;
   api.get<OfShop>('/shops/:shop/fleet', async (request) => {
     keeper.look(request.params.shop);
-    return fleetPage(store, request.params.shop, dayOf(desk, request.query.day));
+    return fleetPage(store, request.params.shop, dayOf(desk, request.query.day), dayOf(desk, undefined));
   });
   api.get<OfShop>('/shops/:shop/fleet/due', async (request, reply) => {
     const { format, day, ...span } = parseDocument(zDue, request.query, 'due sheet request');
     keeper.look(request.params.shop);
-    return sendSheet(reply, await duePage(store, request.params.shop, dayOf(desk, day), span), format, 'due-sheet');
+    const on = { day: dayOf(desk, day), today: dayOf(desk, undefined) };
+    return sendSheet(reply, await duePage(store, request.params.shop, on, span), format, 'due-sheet');
   });
   api.get<OfShop>('/shops/:shop/fleet/readings', async (request) => {
     keeper.look(request.params.shop);
-    return readingsPage(store, request.params.shop, dayOf(desk, request.query.day));
+    return readingsPage(store, request.params.shop, dayOf(desk, request.query.day), dayOf(desk, undefined));
   });
   /** Keeps what owners were asked, in the words that went to them. */
   api.post<{ Params: { shop: string } }>('/shops/:shop/fleet/readings', async (request) => {
