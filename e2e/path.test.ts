@@ -169,10 +169,13 @@ describe('a stranger with a spreadsheet that nobody here has seen', () => {
     const aircraft = new URL(page.url()).pathname.split('/').at(-1);
     await page.goto(`${program.url}/own/directive`);
     await settled();
-    await page.getByLabel('The document').fill(stringify(W14_2));
-    await page.getByLabel('Adopted by').fill('A. Stranger');
-    await page.getByLabel('On', { exact: true }).fill('2026-01-05');
-    await page.getByRole('button', { name: 'Run its test cases and adopt it' }).click();
+    await page.getByLabel('Or paste the document').fill(stringify(W14_2));
+    await page.getByRole('button', { name: 'Open it in the form' }).click();
+    await page.getByRole('heading', { name: /all its 5 cases come out as written/ }).waitFor();
+    const adopt = page.getByRole('region', { name: 'Adopt it' });
+    await adopt.getByLabel('Adopted by').fill('A. Stranger');
+    await adopt.getByLabel('On', { exact: true }).fill('2026-01-05');
+    await adopt.getByRole('button', { name: 'Adopt it' }).click();
     await page.waitForURL(/\/own\/directive\/W-14/);
     await page.goto(`${program.url}/own/aircraft/${aircraft}`);
     await page.getByText(/W-14/).first().waitFor();
@@ -222,11 +225,11 @@ describe('a stranger with a spreadsheet that nobody here has seen', () => {
         W14_2.actions[1],
       ],
     };
-    await page.getByLabel('The document').fill(JSON.stringify(broken));
-    await page.getByLabel('Adopted by').fill('A. Stranger');
-    await page.getByLabel('On', { exact: true }).fill('2026-01-05');
-    await page.getByRole('button', { name: 'Run its test cases and adopt it' }).click();
-    await page.getByRole('alert').waitFor();
+    await page.getByLabel('Or paste the document').fill(JSON.stringify(broken));
+    await page.getByRole('button', { name: 'Open it in the form' }).click();
+    await page.getByRole('heading', { name: /do not come out as written/ }).waitFor();
+    expect(await page.getByText(/a divisor that is zero/).count()).toBeGreaterThan(0);
+    expect(await page.getByRole('button', { name: 'Adopt it' }).isDisabled()).toBe(true);
     await shot('refused');
   });
 });

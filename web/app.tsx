@@ -3,7 +3,7 @@ import { Redirect, Route, Switch } from 'wouter';
 import { AircraftPage } from './pages/aircraft/aircraft.tsx';
 import { DirectivePage } from './pages/directive/directive.tsx';
 import { DirectiveListPage } from './pages/directive/list.tsx';
-import { NewDirectivePage } from './pages/directive/write/write-page.tsx';
+import { NewDirectivePage, WriteDirectivePage } from './pages/directive/write/write-page.tsx';
 import { DuePage } from './pages/fleet/due.tsx';
 import { FleetPage } from './pages/fleet/fleet.tsx';
 import { ReadingsPage } from './pages/fleet/readings.tsx';
@@ -16,6 +16,7 @@ import { StartPage } from './pages/start/start.tsx';
 import { WhatIfPage } from './pages/what-if/what-if.tsx';
 import { Loading } from './parts/loading.tsx';
 
+const PapersPage = lazy(() => import('./pages/papers/papers.tsx'));
 const Stories = lazy(() => import('./pages/stories/stories.tsx'));
 type Params = Readonly<Record<string, string | undefined>>;
 const word = (params: Params, name: string) => decodeURIComponent(params[name] ?? '');
@@ -46,11 +47,21 @@ export function App() {
       <Route path="/:shop/aircraft/:id">
         {(p) => <AircraftPage key={`${p.shop} ${p.id}`} shop={p.shop} id={word(p, 'id')} />}
       </Route>
+      <Route path="/:shop/aircraft/:id/papers">
+        {(p) => (
+          <Suspense fallback={<Loading what="Opening the papers" />}>
+            <PapersPage key={`${p.shop} ${p.id}`} shop={p.shop} id={word(p, 'id')} />
+          </Suspense>
+        )}
+      </Route>
       <Route path="/:shop/aircraft/:id/what-if">
         {(p) => <WhatIfPage key={`${p.shop} ${p.id}`} shop={p.shop} id={word(p, 'id')} />}
       </Route>
       <Route path="/:shop/directive">{(p) => <DirectiveListPage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/directive/new">{(p) => <NewDirectivePage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop/directive/:number/write">
+        {(p) => <WriteDirectivePage key={`${p.shop} ${p.number}`} shop={p.shop} number={word(p, 'number')} />}
+      </Route>
       <Route path="/:shop/directive/:number">
         {(p) => <DirectivePage key={`${p.shop} ${p.number}`} shop={p.shop} number={word(p, 'number')} />}
       </Route>

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import type { directive } from '../../engine/index.ts';
 import type { FormulaShown, Sheet } from '../../sheets/index.ts';
 import { get, post, remove } from './client.ts';
+import { withQuery } from './sheets.ts';
 import { shopPath } from './shops.ts';
 
 /** The words that the form of a directive can choose from: those of this shop's record. */
@@ -42,22 +43,24 @@ export interface Checked extends Omit<directive.DraftChecked, 'problems'> {
   readonly problems: readonly Problem[];
 }
 
-const PLAIN = new Set(['text', 'a group of fields', 'a list', 'one of the forms of this place']);
 const NOTHING = /^(nothing yet|none)$/;
+/** Of the rule as a whole: something that it lacks, rather than something that is wrong. */
+const LACKS = /has no test case|has neither a first limit/;
+/** What a field may hold, where saying so helps. */
+const HELPS = /^a (whole )?number$|day/;
 export function problemOf(p: directive.DraftProblem): Problem {
-  const missing = NOTHING.test(p.given);
+  const empty = NOTHING.test(p.given);
   return {
-    path: p.path,
-    missing,
-    says: missing
-      ? PLAIN.has(p.allowed)
-        ? `${p.remedy}.`
-        : `${p.remedy}: ${p.allowed}.`
-      : `${p.given}. ${p.remedy}${fits(p) ? '' : `: ${p.allowed}`}.`,
+    path: p.remedy.startsWith('Write at least one case') ? 'cases' : p.path,
+    missing: empty || LACKS.test(p.given),
+    says: empty
+      ? emptySays(p)
+      : `${p.given}. ${p.remedy}${p.allowed === 'a rule that is whole' ? '' : `: ${p.allowed}`}.`,
     ...(p.position === undefined ? {} : { position: p.position }),
   };
 }
-const fits = (p: directive.DraftProblem): boolean => p.allowed === 'a rule that is whole';
+const emptySays = (p: directive.DraftProblem): string =>
+  p.remedy === 'Choose one of these' ? 'Choose one.' : `${p.remedy}${HELPS.test(p.allowed) ? `: ${p.allowed}` : ''}.`;
 
 export const checkDraft = async (shop: string, document: unknown): Promise<Checked> => {
   const checked = await post<directive.DraftChecked>(shopPath(shop, 'directives', 'check'), { document });
@@ -104,3 +107,31 @@ export async function tryOnFleet(
 
 export const adopt = (shop: string, document: unknown, by: string, on: string) =>
   post<{ number: string; issue: number }>(shopPath(shop, 'directives'), { text: JSON.stringify(document), by, on });
+
+/** A draft as the server keeps it: it counts nowhere until it is adopted. */
+export interface ServerDraft {
+  readonly number: string;
+  readonly on: string;
+  readonly by: string;
+  /** The number of its entry in the log: a later one means that somebody kept another. */
+  readonly entry: number;
+  readonly document: unknown;
+}
+/** The draft of a number, if one is kept. */
+export async function serverDraft(shop: string, number: string): Promise<ServerDraft | null> {
+  const path = shopPath(shop, 'directives', 'drafts');
+  const kept = await get<readonly { readonly number: string }[]>(path);
+  return kept.some((d) => d.number === number) ? get<ServerDraft>(`${path}/${encodeURIComponent(number)}`) : null;
+}
+export const keepDraft = (shop: string, number: string, by: string, document: unknown) =>
+  post<{ entry: number }>(shopPath(shop, 'directives', 'drafts'), { number, by, document });
+export const throwDraftAway = (shop: string, number: string) => remove(shopPath(shop, 'directives', 'drafts', number));
+
+export const documentPath = (shop: string, number: string, format: 'yaml' | 'json', issue?: string): string =>
+  withQuery(shopPath(shop, 'directives', number, 'document'), { format, issue });
+/** The latest issue that the shop adopted. */
+export const adoptedDocument = (shop: string, number: string) =>
+  get<Record<string, unknown>>(documentPath(shop, number, 'json'));
+
+export const withdraw = (shop: string, number: string, asked: Readonly<Record<string, unknown>>) =>
+  post(shopPath(shop, 'directives', number, 'withdraw'), asked);

@@ -20,7 +20,7 @@ const ORIGINS = [
   { value: 'event', text: 'at the event' },
   { value: 'effective_of', text: "on the other directive's date" },
 ];
-const SELDOM = ['built', 'part_number', 'kits', 'finding', 'facts_at'];
+const SELDOM = ['kits', 'finding', 'facts_at'];
 type Result = Checked['cases'][number];
 
 /** One test case: what is known, what must come out, what came out. */
@@ -82,15 +82,24 @@ export function CaseFields({ index, result, fresh }: { index: number; result: Re
 
 function Outcome({ result }: { result: Result | undefined }) {
   if (!result) return <small className="soft">not run yet</small>;
+  if (!result.standing) return <NotRun because={result.because} />;
   const counted = result.counted === undefined ? '' : `, counts ${shownFigure(result.counted)}`;
   const left = result.left === undefined ? '' : `, leaves ${shownFigure(result.left)}`;
   return (
     <small className={result.passes ? 'soft' : 'act'}>
       {result.passes ? 'comes out as written' : 'does not come out as written'}
-      {result.standing ? `: ${result.standing}${counted}${left}` : ''}
+      {`: ${result.standing}${counted}${left}`}
       {result.passes ? '' : `. ${result.because}`}
     </small>
   );
+}
+
+/** A case without an answer: not whole yet, or one that cannot be computed. */
+function NotRun({ because }: { because: string }) {
+  if (because.startsWith('at '))
+    return <small className="soft">not run yet: fill in what stands under Still to do</small>;
+  if (because.startsWith('cannot run yet')) return <small className="soft">{because}</small>;
+  return <small className="act">cannot be computed: {because}</small>;
 }
 
 /** Facts by name. The name is one that formulas use. */

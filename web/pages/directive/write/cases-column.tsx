@@ -11,9 +11,12 @@ import { listOf, type Table, tableOf, textOf } from './json.ts';
 export function CasesColumn({ checked }: { checked: Checked | undefined }) {
   const { draft, send } = useWriter();
   const cases = listOf(draft.cases);
-  const [seen] = useState(cases.length);
+  const [added, setAdded] = useState(Number.POSITIVE_INFINITY);
   const action = textOf(tableOf(listOf(draft.actions)[0]).id);
-  const addCase = (item: Table) => send({ does: 'add', path: ['cases'], item });
+  const addCase = (item: Table) => {
+    setAdded(Math.min(added, cases.length));
+    send({ does: 'add', path: ['cases'], item });
+  };
   return (
     <>
       <p className="soft">
@@ -23,7 +26,7 @@ export function CasesColumn({ checked }: { checked: Checked | undefined }) {
       {cases.length === 0 ? <p className="empty">No case yet.</p> : null}
       {cases.map((_, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a case is its place in the document
-        <CaseFields key={i} index={i} result={checked?.cases[i]} fresh={i >= seen} />
+        <CaseFields key={i} index={i} result={checked?.cases[i]} fresh={i >= added} />
       ))}
       <div className="actions">
         <button type="button" onClick={() => addCase(newCase(action, today()))}>

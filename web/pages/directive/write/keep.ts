@@ -5,6 +5,8 @@ export interface Kept {
   readonly at: string;
   /** The tab that wrote it. */
   readonly tab: string;
+  /** The entry of the server's draft that it goes on from; null: of none. */
+  readonly entry: number | null;
 }
 type Box = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
 
@@ -27,7 +29,7 @@ export function keptFrom(text: string | null): Kept | null {
       typeof v.tab === 'string' &&
       typeof v.document === 'object' &&
       v.document !== null
-      ? { document: v.document, at: v.at, tab: v.tab }
+      ? { document: v.document, at: v.at, tab: v.tab, entry: typeof v.entry === 'number' ? v.entry : null }
       : null;
   } catch {
     return null;

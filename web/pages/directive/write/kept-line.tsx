@@ -7,7 +7,7 @@ const clock = (iso: string): string =>
   new Date(iso).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
 
 /** What is kept where, in a sentence; and what another tab wrote meanwhile. */
-export function KeptLine({ kept, onServer, send }: { kept: InBrowser; onServer: string; send: (c: Change) => void }) {
+export function KeptLine({ kept, send }: { kept: InBrowser; send: (c: Change) => void }) {
   const here =
     kept.at === false
       ? 'This browser keeps nothing: keep the draft on the server before you leave.'
@@ -17,7 +17,7 @@ export function KeptLine({ kept, onServer, send }: { kept: InBrowser; onServer: 
   return (
     <>
       <p className="because" role="status">
-        {here} {onServer}
+        {here}
       </p>
       {kept.other ? (
         <div className="notice" role="alert">

@@ -14,7 +14,7 @@ export interface InBrowser {
 }
 
 /** Keeps every change of a draft in this browser, and tells what another tab wrote to the same one. */
-export function useKept(shop: string, name: string, draft: Draft, untouched: Draft): InBrowser {
+export function useKept(shop: string, name: string, draft: Draft, untouched: Draft, entry: number | null): InBrowser {
   const key = keyOf(shop, name);
   const [at, setAt] = useState<InBrowser['at']>(null);
   const [other, setOther] = useState<Kept | null>(null);
@@ -22,8 +22,8 @@ export function useKept(shop: string, name: string, draft: Draft, untouched: Dra
   useEffect(() => {
     if (draft === untouched || done.current) return;
     const now = new Date().toISOString();
-    setAt(keepIn(localStorage, key, { document: documentOf(draft), at: now, tab: TAB }) ? now : false);
-  }, [draft, untouched, key]);
+    setAt(keepIn(localStorage, key, { document: documentOf(draft), at: now, tab: TAB, entry }) ? now : false);
+  }, [draft, untouched, key, entry]);
   useEffect(() => {
     const heard = (e: StorageEvent) => {
       const kept = e.key === key ? keptFrom(e.newValue) : null;

@@ -34,8 +34,7 @@ export function ValueNow({
   });
   if (text.trim() === '' || aircraft === '') return null;
   const shown = value.data;
-  if (!shown || value.error) return null;
-  if (shown.problem) return <p className="value-now soft">No value: {shown.problem.given}.</p>;
+  if (!shown || value.error || shown.problem) return null;
   return (
     <div className="value-now">
       <p className="soft">

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { useCallback, useMemo, useReducer, useRef, useState } from 'react';
+import { useLocation } from 'wouter';
 import { ServerGone } from '../../../api/client.ts';
 import { type Checked, checkDraft, type Words } from '../../../api/directives.ts';
 import { Answer } from '../../../parts/answer.tsx';
@@ -10,7 +11,8 @@ import { Adopt } from './adopt.tsx';
 import { CasesColumn } from './cases-column.tsx';
 import { WriterContext } from './context.tsx';
 import { type Draft, documentOf, nextAction } from './draft.ts';
-import { listOf, textOf } from './json.ts';
+import { listOf, tableOf, textOf } from './json.ts';
+import { KeepOnServer } from './keep-on-server.tsx';
 import { KeptLine } from './kept-line.tsx';
 import { PasteDocument } from './paste-document.tsx';
 import { ProblemList } from './problem-list.tsx';
@@ -22,6 +24,14 @@ import { useSettled } from './settled.ts';
 import { TryFleet } from './try-fleet.tsx';
 import { useKept } from './use-kept.ts';
 
+/** What the form opens with. */
+export interface Start {
+  readonly draft: Draft;
+  /** A document that was read elsewhere; undoing it leads back to the draft. */
+  readonly opened?: Draft;
+  /** The entry of the server's draft that it goes on from. */
+  readonly entry: number | null;
+}
 export interface InForce {
   readonly name: string;
   readonly said: readonly Said[];
@@ -43,25 +53,32 @@ function useChecked(shop: string, draft: Draft) {
 export function WriterView({
   shop,
   name,
-  initial,
+  start,
   note,
   words,
   inForce,
 }: {
   shop: string;
+  /** Under what this browser keeps it: its number, or `new`. */
   name: string;
-  initial: Draft;
+  start: Start;
   note: string;
   words: Words;
   inForce: InForce | null;
 }) {
-  const [{ draft, past }, send] = useReducer(write, initial, begin);
+  const [{ draft, past }, send] = useReducer(write, start, (s) =>
+    s.opened ? write(begin(s.draft), { does: 'open', draft: s.opened }) : begin(s.draft),
+  );
+  const [opening] = useState(start.draft);
+  const [entry, setEntry] = useState(start.entry);
+  const [, go] = useLocation();
   const [touched, setTouched] = useState<ReadonlySet<string>>(new Set());
-  const [aircraft, setAircraft] = useState(words.aircraft[0]?.id ?? '');
+  const [chosen, setAircraft] = useState<string | null>(null);
+  const aircraft = chosen ?? likelyAircraft(draft, words);
   const touch = useCallback((place: string) => setTouched((t) => (t.has(place) ? t : new Set([...t, place]))), []);
   const checking = useChecked(shop, draft);
   const checked = checking.data;
-  const kept = useKept(shop, name, draft, initial);
+  const kept = useKept(shop, name, draft, opening, entry);
   const said = useLast(checked);
   const called = textOf(draft.number) ? `${textOf(draft.number)} issue ${textOf(draft.issue)}` : 'This rule';
   const state = stateOf(called, checked);
@@ -82,7 +99,7 @@ export function WriterView({
   return (
     <WriterContext value={writer}>
       <Answer answer={state.answer} because={note} />
-      <KeptLine kept={kept} onServer="" send={send} />
+      <KeptLine kept={kept} send={send} />
       {checking.error instanceof ServerGone ? (
         <div className="notice" role="alert">
           <p>
@@ -135,15 +152,34 @@ export function WriterView({
             </>
           ) : null}
         </aside>
-        <section className="sheet case-column" aria-labelledby="its-cases">
+        <section className="sheet case-column" aria-labelledby="its-cases" data-place="cases" tabIndex={-1}>
           <h2 id="its-cases">Its test cases</h2>
           <CasesColumn checked={checked} />
         </section>
       </div>
       <TryFleet shop={shop} draft={draft} state={state} />
+      <KeepOnServer
+        shop={shop}
+        draft={draft}
+        known={entry}
+        send={send}
+        kept={(number, at) => {
+          setEntry(at);
+          if (number === name) return;
+          kept.forget();
+          go(`/${shop}/directive/${encodeURIComponent(number)}/write`, { replace: true });
+        }}
+        thrownAway={() => setEntry(null)}
+      />
       <Adopt shop={shop} draft={draft} state={state} adopted={kept.forget} />
     </WriterContext>
   );
+}
+
+/** The first aircraft of a model that the rule names; else the first there is. */
+function likelyAircraft(draft: Draft, words: Words): string {
+  const models = new Set(listOf(tableOf(draft.affects).models).map((m) => textOf(tableOf(m).model)));
+  return (words.aircraft.find((a) => models.has(a.model)) ?? words.aircraft[0])?.id ?? '';
 }
 
 /** The last reading there was: while a field is half typed the sentences stay. */

@@ -1,0 +1,76 @@
+import { useState } from 'react';
+import { ErrorNotice } from '../../../parts/error-notice.tsx';
+import { Field } from '../../../parts/field.tsx';
+import type { Json } from './json.ts';
+import { readText } from './read-text.ts';
+
+/** A whole document, dropped, chosen or pasted. */
+export function DocumentIn({ button, take }: { button: string; take: (document: Json) => void }) {
+  const [text, setText] = useState('');
+  const [failed, setFailed] = useState<unknown>(null);
+  const [over, setOver] = useState(false);
+  const read = async (given: string) => {
+    setFailed(null);
+    try {
+      take(await readText(given));
+      setText('');
+    } catch (e) {
+      setFailed(e);
+    }
+  };
+  const file = async (f: File | undefined) => {
+    if (!f) return;
+    if (f.size > 2_000_000)
+      setFailed(new Error(`"${f.name}" is too large for one directive. Choose its document alone.`));
+    else await read(await f.text());
+  };
+  return (
+    <>
+      <section
+        className={over ? 'drop over' : 'drop'}
+        aria-label="Drop a document"
+        onDragOver={(e) => {
+          e.preventDefault();
+          setOver(true);
+        }}
+        onDragLeave={() => setOver(false)}
+        onDrop={(e) => {
+          e.preventDefault();
+          setOver(false);
+          void file(e.dataTransfer.files[0]);
+        }}
+      >
+        <Field label="Drop a directive here, or choose its file">
+          {(ids) => (
+            <input
+              {...ids}
+              type="file"
+              accept=".yaml,.yml,.json"
+              onChange={(e) => {
+                void file(e.target.files?.[0]);
+                e.target.value = '';
+              }}
+            />
+          )}
+        </Field>
+      </section>
+      <Field label="Or paste the document" whole>
+        {(ids) => (
+          <textarea
+            {...ids}
+            className="document"
+            spellCheck={false}
+            value={text}
+            onChange={(e) => setText(e.target.value)}
+          />
+        )}
+      </Field>
+      <ErrorNotice error={failed} />
+      <div className="actions">
+        <button type="button" disabled={text.trim() === ''} onClick={() => void read(text)}>
+          {button}
+        </button>
+      </div>
+    </>
+  );
+}
