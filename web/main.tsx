@@ -5,6 +5,7 @@ import './styles/parts.css';
 import './styles/forms.css';
 import './styles/fleet.css';
 import './styles/letter.css';
+import './styles/papers.css';
 import './styles/write.css';
 import './styles/print.css';
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';

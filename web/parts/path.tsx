@@ -59,6 +59,11 @@ export function Path({ shop, aircraft }: { shop: string; aircraft?: OpenAircraft
             <h2>Know</h2>
             <ul>
               <Place href={own} text={aircraft.name} here={decodeURI(here) === decodeURI(own) ? own : here} />
+              <Place
+                href={`${own}/papers`}
+                text="Papers"
+                here={decodeURI(here) === decodeURI(`${own}/papers`) ? `${own}/papers` : here}
+              />
               {aircraft.rooms?.map((r) => (
                 <li key={r.anchor}>
                   <a href={`#${r.anchor}`} onClick={() => setOpen(false)}>

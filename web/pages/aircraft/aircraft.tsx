@@ -5,6 +5,7 @@ import { useSheet } from '../../api/sheets.ts';
 import { Loaded } from '../../parts/loading.tsx';
 import { Page } from '../../parts/page.tsx';
 import { SheetView } from '../../parts/sheet-view.tsx';
+import { AsKnown, useKnown } from '../papers/as-known.tsx';
 import { EntryForms } from './forms/entry-forms.tsx';
 import { RateChooser } from './rate-chooser.tsx';
 import { idsOf } from './rooms.ts';
@@ -12,8 +13,9 @@ import { idsOf } from './rooms.ts';
 export function AircraftPage({ shop, id }: { shop: string; id: string }) {
   const [search] = useSearchParams();
   const rate = search.get('rate_h_per_year') ?? undefined;
-  const day = search.get('day') ?? undefined;
-  const sheet = useSheet(shop, ['aircraft', id], { day, rate_h_per_year: rate });
+  const asked = useKnown();
+  const past = asked.known !== undefined || asked.known_on !== undefined;
+  const sheet = useSheet(shop, ['aircraft', id], { ...asked, rate_h_per_year: rate });
   const choices = useChoices(shop, id);
   const name = choices.data?.registration ?? sheet.data?.title ?? 'Aircraft';
   const ids = idsOf(sheet.data?.blocks ?? []);
@@ -21,9 +23,10 @@ export function AircraftPage({ shop, id }: { shop: string; id: string }) {
   return (
     <Page shop={shop} title={name} aircraft={{ id, name, rooms: ids.rooms }}>
       <Loaded query={sheet}>
-        {(s) => <SheetView sheet={s} idOf={idOf} after={<RateChooser rate={rate ?? ''} />} />}
+        {(s) => <SheetView sheet={s} idOf={idOf} after={<Asking rate={rate ?? ''} known={asked.known_on ?? ''} />} />}
       </Loaded>
-      {sheet.data ? (
+      {sheet.error && past ? <AsKnown key={asked.known_on ?? ''} /> : null}
+      {sheet.data && !past ? (
         <>
           <Letters shop={shop} id={id} directives={latestIssues(choices.data?.directives ?? [])} />
           <EntryForms shop={shop} aircraft={id} choices={choices.data} />
@@ -32,6 +35,14 @@ export function AircraftPage({ shop, id }: { shop: string; id: string }) {
     </Page>
   );
 }
+
+/** At which flying rate, and with which papers. */
+const Asking = ({ rate, known }: { rate: string; known: string }) => (
+  <>
+    <RateChooser rate={rate} />
+    <AsKnown key={known} />
+  </>
+);
 
 function Letters({
   shop,
