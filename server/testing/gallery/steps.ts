@@ -117,6 +117,14 @@ export const STEPS: Readonly<Record<string, (stage: Stage) => Promise<Said | und
       const headers = { host, origin: `http://${host}` };
       return (await app.inject({ method: 'POST', url: '/api/shops/demo/directives', headers, payload })).json<Said>();
     },
+    'an issue withdrawn again': async ({ app }: Stage) => {
+      const host = '127.0.0.1:4747';
+      const url = '/api/shops/demo/directives/S-3/withdraw';
+      const payload = { issue: 1, because: 'Taken back', by: 'A. Reader', on: '2026-01-15' };
+      const asked = { method: 'POST' as const, url, payload, headers: { host, origin: `http://${host}` } };
+      await app.inject(asked);
+      return (await app.inject(asked)).json<Said>();
+    },
     'a package that says two gigabytes': () =>
       readGrid(
         zip([
