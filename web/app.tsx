@@ -1,6 +1,8 @@
 import { lazy, Suspense } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
 import { AircraftPage } from './pages/aircraft/aircraft.tsx';
+import { ApprovalsPage } from './pages/compliance/approvals.tsx';
+import { CompliancePage } from './pages/compliance/compliance.tsx';
 import { DirectivePage } from './pages/directive/directive.tsx';
 import { DirectiveListPage } from './pages/directive/list.tsx';
 import { NewDirectivePage, WriteDirectivePage } from './pages/directive/write/write-page.tsx';
@@ -42,6 +44,7 @@ export function App() {
       <Route path="/:shop/import">{(p) => <ImportPage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/fleet/due">{(p) => <DuePage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/fleet/readings">{(p) => <ReadingsPage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop/fleet/approvals">{(p) => <ApprovalsPage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/fleet">{(p) => <FleetPage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/aircraft">{(p) => <Redirect to={`/${p.shop}/fleet`} replace />}</Route>
       <Route path="/:shop/aircraft/:id">
@@ -56,6 +59,9 @@ export function App() {
       </Route>
       <Route path="/:shop/aircraft/:id/what-if">
         {(p) => <WhatIfPage key={`${p.shop} ${p.id}`} shop={p.shop} id={word(p, 'id')} />}
+      </Route>
+      <Route path="/:shop/aircraft/:id/compliance">
+        {(p) => <CompliancePage key={`${p.shop} ${p.id}`} shop={p.shop} id={word(p, 'id')} />}
       </Route>
       <Route path="/:shop/directive">{(p) => <DirectiveListPage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/directive/new">{(p) => <NewDirectivePage key={p.shop} shop={p.shop} />}</Route>

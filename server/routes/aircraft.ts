@@ -31,14 +31,14 @@ export function aircraftRoutes(api: FastifyInstance, desk: Desk): void {
     return {
       registration: thing?.attributes.registration?.value ?? id,
       day,
-      parts: parts.map((p) => ({ id: p.id, name: partName(p) })),
+      parts: parts.map((p) => ({ id: p.id, name: partName(p), what: p.what, hand: p.hand })),
       meters: [...meters],
       uses: record.USES,
       directives: documents.map((d) => ({
         number: d.number,
         issue: d.issue,
         title: d.title,
-        actions: d.actions.map(({ id, title }) => ({ id, title })),
+        actions: d.actions.map(({ id, title, looks_at }) => ({ id, title, looks_at })),
       })),
     };
   });

@@ -7,14 +7,19 @@ export interface Choices {
   readonly registration: string;
   /** The day of the question, as the server takes it. */
   readonly day: string;
-  readonly parts: readonly { readonly id: string; readonly name: string }[];
+  readonly parts: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly what: string;
+    readonly hand: 'left' | 'right' | 'none';
+  }[];
   readonly meters: readonly string[];
   readonly uses: readonly string[];
   readonly directives: readonly {
     readonly number: string;
     readonly issue: number;
     readonly title: string;
-    readonly actions: readonly { readonly id: string; readonly title: string }[];
+    readonly actions: readonly { readonly id: string; readonly title: string; readonly looks_at: string }[];
   }[];
 }
 

@@ -102,3 +102,12 @@ export function Select({ label, hint, options, value, set, ...rest }: SelectProp
     </Field>
   );
 }
+
+/** Words of more than one line. */
+export function Area({ label, hint, ...rest }: { label: string; name: string; hint?: string; required?: boolean }) {
+  return (
+    <Field label={label} whole {...(hint ? { hint } : {})}>
+      {(ids) => <textarea {...ids} rows={3} maxLength={2000} {...rest} />}
+    </Field>
+  );
+}

@@ -50,6 +50,7 @@ export function Path({ shop, aircraft }: { shop: string; aircraft?: OpenAircraft
               <Place href={`/${shop}/fleet/readings`} text="Readings wanted" here={here} />
             </ul>
           </Place>
+          <Place href={`/${shop}/fleet/approvals`} text="Approvals" here={here} />
           <Place href={`/${shop}/import/caller`} text="Caller" here={here} />
           <Place href={`/${shop}/import`} text="Import" here={here} />
           <Place href={`/${shop}/directive`} text="Directives" here={here} />
@@ -63,6 +64,11 @@ export function Path({ shop, aircraft }: { shop: string; aircraft?: OpenAircraft
                 href={`${own}/papers`}
                 text="Papers"
                 here={decodeURI(here) === decodeURI(`${own}/papers`) ? `${own}/papers` : here}
+              />
+              <Place
+                href={`${own}/compliance`}
+                text="Compliance"
+                here={decodeURI(here) === decodeURI(`${own}/compliance`) ? `${own}/compliance` : here}
               />
               {aircraft.rooms?.map((r) => (
                 <li key={r.anchor}>

@@ -44,6 +44,7 @@ export function Paper() {
       <Select label="Known from" name="evidence" options={EVIDENCE} />
       <Input label="Paper" name="paper" hint="Title of the book, or who said it" />
       <Input label="Page" name="page" />
+      <Input label="Line" name="row" type="number" step="1" min="1" hint="Row of that page" />
     </>
   );
 }
@@ -51,5 +52,5 @@ export function Paper() {
 export function paperOf(v: Values): { evidence: string; paper?: Record<string, unknown> } {
   const evidence = v.text('evidence') ?? 'statement';
   const title = v.text('paper');
-  return title ? { evidence, paper: given({ title, page: v.text('page') }) } : { evidence };
+  return title ? { evidence, paper: given({ title, page: v.text('page'), row: v.number('row') }) } : { evidence };
 }

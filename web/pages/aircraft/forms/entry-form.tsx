@@ -9,12 +9,15 @@ export function EntryForm({
   title,
   button,
   entries,
+  done,
   children,
 }: {
   shop: string;
   title: string;
   button: string;
   entries: (values: Values) => readonly NewEntry[] | Promise<readonly NewEntry[]>;
+  /** When it was written, for a form that keeps what it chose. */
+  done?: () => void;
   children: ReactNode;
 }) {
   const [said, setSaid] = useState('');
@@ -30,6 +33,7 @@ export function EntryForm({
     try {
       await write.mutateAsync(await entries(valuesOf(form)));
       form.reset();
+      done?.();
     } catch (e) {
       setFailed(e);
     }

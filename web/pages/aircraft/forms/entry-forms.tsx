@@ -1,5 +1,6 @@
 import { AccomplishedForm } from './accomplished-form.tsx';
 import { PaperFoundForm } from './paper-found-form.tsx';
+import { PermitForm } from './permit-form.tsx';
 import type { EntryFormProps } from './props.ts';
 import { ReadingForm } from './reading-form.tsx';
 import { SeenForm } from './seen-form.tsx';
@@ -13,6 +14,7 @@ export function EntryForms(props: EntryFormProps) {
       <ReadingForm key={`r${key}`} {...props} />
       <SeenForm key={`s${key}`} {...props} />
       <AccomplishedForm key={`a${key}`} {...props} />
+      <PermitForm key={`f${key}`} {...props} />
       <PaperFoundForm key={`p${key}`} {...props} />
     </section>
   );
