@@ -4,6 +4,7 @@ import {
   becomeWords,
   bitesBefore,
   type FleetAircraft,
+  moves,
   p10Words,
   type ShownAircraft,
   type ShownLine,
@@ -150,7 +151,7 @@ function dueRow(s: ShownLine, q: DueInput): TableBlock['rows'][number] {
     about: aboutCell(s),
     early: text(p10Words(s)),
     become: text(becomeWords(s)),
-    paper: text(line.hangsOn && datesInWords(line.hangsOn)),
+    paper: text(moves(s) ? datesInWords(line.hangsOn!) : null),
   };
   const kept = Object.entries(cells).filter(([, c]) => c.is !== 'nothing');
   return {

@@ -51,7 +51,7 @@ export function fleetSheet(q: FleetInput): Sheet {
 }
 
 export const planes = (n: number): string => count(n, 'aircraft', 'aircraft');
-export function answerOf(rows: readonly ShownAircraft[], today: Day): Span[] {
+function answerOf(rows: readonly ShownAircraft[], today: Day): Span[] {
   if (!rows.length) return [t('No aircraft is recorded yet.')];
   const all = planes(rows.length);
   const overdue = rows.filter((r) => r.worst === 'overdue').length;

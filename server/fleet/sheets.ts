@@ -11,10 +11,7 @@ export async function fleetPage(store: Store, shopId: string, day: Day, today = 
 
 const A_YEAR = 365;
 /** From today over a year, unless asked otherwise. @throws Refusal `fleet.span-reversed`, `foundation.not-a-day` */
-export function spanOf(
-  asked: { from?: string | undefined; to?: string | undefined },
-  day: Day,
-): { from: Day; to: Day } {
+function spanOf(asked: { from?: string | undefined; to?: string | undefined }, day: Day): { from: Day; to: Day } {
   const from = asked.from ? parseDay(asked.from) : day;
   const to = asked.to ? parseDay(asked.to) : addDays(from, A_YEAR);
   if (to < from)

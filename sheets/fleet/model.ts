@@ -46,7 +46,7 @@ export interface ShownLine extends Told {
 const dayOfArrival = (a: outlook.Arrival, today: Day): Day =>
   a.is === 'not before' ? (`${a.year}-07-01` as Day) : a.is === 'reached' || a.day < today ? today : a.day;
 
-export function shownLine(line: FleetLine, aircraft: FleetAircraft, today: Day): ShownLine {
+function shownLine(line: FleetLine, aircraft: FleetAircraft, today: Day): ShownLine {
   const told: Told = {
     notComputed: line.notComputed ? 'it could not be computed' : null,
     standing: line.notComputed ? { worst: 'due', best: 'due' } : directive.standingOn(line, today),
@@ -109,10 +109,10 @@ export function shownAircraft(aircraft: FleetAircraft, today: Day): ShownAircraf
 }
 const first = (s: ShownAircraft): number => (s.lines[0] ? at(s.lines[0]) : FAR);
 const waits = (s: ShownAircraft): number => (s.settling === 'being computed' ? 0 : 1);
-/** What is not yet computed comes first, then the worse side, then what bites first. */
+/** What is not yet computed comes first, then overdue, due and soon due, then what bites first. */
 export const worstAircraftFirst = (a: ShownAircraft, b: ShownAircraft): number =>
   waits(a) - waits(b) ||
-  Math.min(rank(a.worst), 2) - Math.min(rank(b.worst), 2) ||
+  Math.min(rank(a.worst), rank('not yet due')) - Math.min(rank(b.worst), rank('not yet due')) ||
   first(a) - first(b) ||
   rank(a.worst) - rank(b.worst);
 
@@ -127,6 +127,8 @@ export function partsSaid(lines: readonly ShownLine[], s: ShownLine): string {
   return other ? `both ${bare(s)}s` : s.line.partName;
 }
 
-/** The paper that would narrow most of what is open, with the line it belongs to. */
-export const hangsOn = (s: ShownAircraft): ShownLine | undefined =>
-  s.lines.find((l) => l.line.hangsOn !== null && unsettled(l));
+/** True where a paper is missing that could change the standing or the day. */
+export const moves = (s: ShownLine): boolean =>
+  s.line.hangsOn !== null && (unsettled(s) || (s.line.dates !== null && becomeWords(s) !== s.about));
+/** The first of what is open that hangs on a missing paper. */
+export const hangsOn = (s: ShownAircraft): ShownLine | undefined => s.lines.find(moves);

@@ -143,26 +143,39 @@ function hanging(now: readonly DueMark[], rows: readonly ShownAircraft[], bottom
 function inLanes(all: readonly DueMark[], x: X): { marks: Mark[]; height: number } {
   const ends: number[] = [];
   const marks: Mark[] = [];
-  for (const m of [...all].sort((a, b) => a.at - b.at)) {
+  for (const same of onOneDay(all)) {
+    const m = same[0]!;
     const range = rangeOf(m.shown);
     const [from, at, to] = [range ? x(range.from) : x(m.at), x(m.at), range ? x(range.to) : x(m.at)];
     const free = ends.findIndex((e) => e + 4 < from);
     const lane = free < 0 ? ends.length : free;
-    ends[lane] = Math.max(to, at + 2);
+    ends[lane] = Math.max(to, at + (same.length > 1 ? 22 : 2));
     const y = TOP + 6 + lane * LANE;
-    const act = m.shown.standing.worst === 'soon due';
-    const name = `${m.registration}, ${m.shown.line.directive}, ${m.shown.line.partName}: ${m.shown.about}`;
+    const act = same.some((d) => d.shown.standing.worst === 'soon due');
     if (to - from > 1) marks.push(line(r(from), y, r(to), y, 'soft', 0.8));
     marks.push({
       is: 'path',
       d: `M${r(at)} ${y - 4}V${y + 4}`,
       stroke: act ? 'dye' : 'ink',
       fill: 'none',
-      width: act ? 3 : 1.8,
-      title: name,
+      width: act || same.length > 1 ? 3 : 1.8,
+      title: same.length > 1 ? `${m.shown.about}: ${count(same.length, 'due date')}` : nameOf(m),
     });
+    if (same.length > 1) marks.push(text(r(at) + 4, y + 3, number(same.length), { size: 10 }));
   }
   return { marks, height: Math.max(60, ends.length * LANE + 12) };
+}
+const nameOf = (m: DueMark): string =>
+  `${m.registration}, ${m.shown.line.directive}, ${m.shown.line.partName}: ${m.shown.about}`;
+/** Dates without a range that fall on one day are one mark, counted beside it. */
+function onOneDay(all: readonly DueMark[]): DueMark[][] {
+  const groups = new Map<string, DueMark[]>();
+  for (const [i, m] of [...all].sort((a, b) => a.at - b.at).entries()) {
+    const range = rangeOf(m.shown);
+    const key = range && range.to > range.from ? `one ${i}` : `day ${m.at}`;
+    groups.set(key, [...(groups.get(key) ?? []), m]);
+  }
+  return [...groups.values()];
 }
 
 const BARS = 120;
