@@ -20,12 +20,21 @@ try {
     if (i % 6 === 5 || i === KILLS - 1) wrong.push(...(await trial.check()));
   }
   const cuts = { backup: [0, 0], restore: [0, 0] };
-  for (let i = 0; i < KILLS / 3; i++) {
-    const of = i % 2 ? 'backup' : 'restore';
-    const after_ms = 300 + Math.random() * 1500;
-    const cut = await (of === 'backup' ? trial.cutBackup(after_ms) : trial.cutRestore(after_ms, 4000));
-    cuts[of][cut.ended ? 1 : 0]!++;
-    wrong.push(...cut.wrong);
+  const LINES = 4000;
+  const cut = {
+    backup: (after_ms: number) => trial.cutBackup(after_ms),
+    restore: (after_ms: number) => trial.cutRestore(after_ms, LINES),
+  };
+  for (const of of ['backup', 'restore'] as const) {
+    await cut[of](120_000);
+    const before = performance.now();
+    await cut[of](120_000);
+    const whole_ms = performance.now() - before;
+    for (let i = 0; i < KILLS / 6; i++) {
+      const { ended, wrong: found } = await cut[of](whole_ms * (0.2 + Math.random() * 0.9));
+      cuts[of][ended ? 1 : 0]!++;
+      wrong.push(...found);
+    }
   }
   wrong.push(...(await trial.check()));
   void running;

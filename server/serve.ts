@@ -1,4 +1,5 @@
 import type { Store } from '../store/index.ts';
+import { servesAlready } from './running.ts';
 import { createServer } from './server.ts';
 
 const FIRST_PORT = 4747;
@@ -26,6 +27,14 @@ export async function serve(options: { store: Store; root: string; dataFolder: s
       return;
     } catch (e) {
       if ((e as NodeJS.ErrnoException).code !== 'EADDRINUSE') throw e;
+      const there = `http://127.0.0.1:${port}`;
+      if (await servesAlready(there, options.store.where)) {
+        await options.store.close();
+        process.stdout.write(
+          `Sparwright already runs on these data: ${there}\nOpen that address; nothing was started.\n`,
+        );
+        process.exit(0);
+      }
       if (fixed === null && port < FIRST_PORT + 50) continue;
       await options.store.close();
       throw new Error(

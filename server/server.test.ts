@@ -62,8 +62,14 @@ describe('the invented scenario', () => {
     await post('/api/demo', {});
     expect(await test.store.log.last('demo')).toBe(last);
     const shops = (await get('/api/shops')).json() as { id: string; invented: boolean; aircraft: number }[];
-    expect(shops).toContainEqual({ id: 'demo', name: 'Ostrey Field Structures', invented: true, aircraft: 12 });
-    expect(shops).toContainEqual({ id: 'own', name: 'This shop', invented: false, aircraft: 0 });
+    expect(shops).toContainEqual({
+      id: 'demo',
+      name: 'Ostrey Field Structures',
+      invented: true,
+      aircraft: 12,
+      entries: last,
+    });
+    expect(shops).toContainEqual({ id: 'own', name: 'This shop', invented: false, aircraft: 0, entries: 0 });
     expect(await test.store.log.verify('demo')).toEqual([]);
   });
   it('answers for all twelve aircraft, none of them in a softer word than treat as', async () => {

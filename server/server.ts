@@ -23,6 +23,7 @@ import { papersRoutes } from './routes/papers.ts';
 import { readingRoutes } from './routes/reading.ts';
 import { shopRoutes } from './routes/shops.ts';
 import { whatIfRoutes } from './routes/what-if.ts';
+import { runningRoute } from './running.ts';
 
 const MEGABYTE = 1024 * 1024;
 export const LARGEST_FILE = 20 * MEGABYTE;
@@ -73,6 +74,7 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
       readingRoutes(api, desk);
       documentRoutes(api);
       backupRoutes(api, desk);
+      runningRoute(api, desk);
     },
     { prefix: '/api' },
   );

@@ -193,6 +193,18 @@ export function logOf(db: Db) {
         .limit(1);
       return newest?.n ?? 0;
     },
+    /** The latest instant that the last thousand entries carry; later than that of the last entry if the clock was set back. */
+    async latestRecording(shop: string): Promise<string | null> {
+      const newest = db
+        .select({ at: t.log.recordedAt })
+        .from(t.log)
+        .where(eq(t.log.shop, shop))
+        .orderBy(desc(t.log.number))
+        .limit(1000)
+        .as('newest');
+      const [found] = await db.select({ at: sql<string | null>`max(${newest.at})` }).from(newest);
+      return found?.at ?? null;
+    },
     /** Chain, gapless numbers, hashes, files. Empty: all is well. */
     verify: (shop: string) => verifyShop(db, shop),
   };

@@ -1,4 +1,5 @@
 import type { FastifyInstance } from 'fastify';
+import { clockCaution } from '../clock.ts';
 import { openDemo } from '../demo.ts';
 import type { Desk } from '../desk.ts';
 import { newEntries } from '../entries.ts';
@@ -8,7 +9,14 @@ export function shopRoutes(api: FastifyInstance, desk: Desk): void {
   const { store } = desk;
   api.get('/shops', async () => {
     await store.shops.open({ id: 'own', name: 'This shop', invented: false });
-    return (await store.shops.list()).map(({ id, name, invented, aircraft }) => ({ id, name, invented, aircraft }));
+    const now = new Date().toISOString();
+    const shops = await store.shops.list();
+    return Promise.all(
+      shops.map(async ({ id, name, invented, aircraft, last }) => {
+        const clock = await clockCaution(store, id, now);
+        return { id, name, invented, aircraft, entries: last, ...(clock ? { clock } : {}) };
+      }),
+    );
   });
   api.post('/demo', async () => ({ shop: await openDemo(store) }));
   api.delete<{ Params: { shop: string } }>('/shops/:shop', async (request) => {

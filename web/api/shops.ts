@@ -6,6 +6,9 @@ export interface Shop {
   readonly name: string;
   readonly invented: boolean;
   readonly aircraft: number;
+  readonly entries: number;
+  /** Said while the clock of the machine is behind what was recorded. */
+  readonly clock?: string;
 }
 
 /** Asked again while a page is open, so that the page can say when the program is gone. */

@@ -27,7 +27,8 @@ export function Page({
     if (wasGone.current && !gone) void queries.invalidateQueries();
     wasGone.current = gone;
   }, [gone, queries]);
-  const invented = shops.data?.find((s) => s.id === shop)?.invented ?? false;
+  const here = shops.data?.find((s) => s.id === shop);
+  const invented = here?.invented ?? false;
   useEffect(() => {
     if (first) {
       first = false;
@@ -52,6 +53,11 @@ export function Page({
                 <strong>Sparwright does not answer: what this page shows may be old.</strong> Start it again with npm
                 start; the page notices by itself.
               </p>
+            </div>
+          ) : null}
+          {here?.clock ? (
+            <div className="notice" role="status">
+              <p>{here.clock}</p>
             </div>
           ) : null}
           {children}

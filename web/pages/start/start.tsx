@@ -6,6 +6,7 @@ import { type Shop, useShops } from '../../api/shops.ts';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Loaded } from '../../parts/loading.tsx';
 import { Page } from '../../parts/page.tsx';
+import { KeepCopy } from './keep-copy.tsx';
 import { RemoveDemo } from './remove-demo.tsx';
 
 const OWN = 'own';
@@ -37,7 +38,12 @@ export function StartPage() {
         <Demo shops={shops.data} />
       </div>
       <Loaded query={shops} what="Looking for aircraft">
-        {(all) => (all.some((s) => s.id === OWN && s.aircraft > 0) ? <OwnAircraft /> : null)}
+        {(all) => (
+          <>
+            {all.some((s) => s.id === OWN && s.aircraft > 0) ? <OwnAircraft /> : null}
+            <KeepCopy shops={all} />
+          </>
+        )}
       </Loaded>
     </Page>
   );
