@@ -3,6 +3,8 @@ import { isRefusal } from '../engine/index.ts';
 import { PROGRAM } from '../server/version.ts';
 import { answerCommands } from './answer.ts';
 import { backupCommand, restoreCommand, verifyCommand } from './backup.ts';
+import { complianceCommand } from './compliance.ts';
+import { adoptCommand, tryCommand, withdrawCommand } from './directives.ts';
 import { dueCommand } from './due.ts';
 import { exampleCommand } from './example.ts';
 import { importCommand } from './import.ts';
@@ -21,8 +23,12 @@ for (const add of [
   exampleCommand,
   schemaCommand,
   importCommand,
+  tryCommand,
+  adoptCommand,
+  withdrawCommand,
   letterCommand,
   dueCommand,
+  complianceCommand,
   serveCommand,
   backupCommand,
   restoreCommand,

@@ -29,7 +29,8 @@ async function onTop<T>(store: Store, shop: string, act: (last: number) => Promi
 const now = () => new Date().toISOString();
 
 /** Reads a directive as text, runs its cases, and stores it with name and day. @throws Refusal */
-export async function adopt(store: Store, shop: string, asked: { text: string; by: string; on: Day }) {
+export async function adopt(store: Store, shop: string, input: unknown) {
+  const asked = parseDocument(zAdopt, input, 'directive adoption');
   const given = parseText(asked.text);
   refuseQuestion(given);
   const document = directive.readDirective(given);
@@ -48,13 +49,9 @@ export async function adopt(store: Store, shop: string, asked: { text: string; b
 }
 
 /** Takes an issue back from a day on, or every issue of a number. History stays. @throws Refusal */
-export async function withdraw(
-  store: Store,
-  shop: string,
-  number: string,
-  asked: { issue?: number | undefined; because: string; by: string; on: Day },
-) {
-  const { issue, because, by, on } = asked;
+export async function withdraw(store: Store, shop: string, number: string, input: unknown, today: Day) {
+  const { issue, because, by, on = today } = parseDocument(zWithdraw, input, 'directive withdrawal');
+  await store.shops.get(shop);
   return onTop(store, shop, async (expectLast) => {
     const own = (await store.directives.list(shop)).filter(
       (d) => d.number === number && (issue === undefined || d.issue === issue),
@@ -79,14 +76,11 @@ type OfNumber = { Params: { shop: string; number: string } };
 
 /** Adopting and withdrawing, each with name and day. */
 export function adoptRoutes(api: FastifyInstance, desk: Desk): void {
-  api.post<{ Params: { shop: string } }>('/shops/:shop/directives', async (request) => {
-    const asked = parseDocument(zAdopt, request.body, 'directive adoption');
-    return adopt(desk.store, request.params.shop, asked);
-  });
+  api.post<{ Params: { shop: string } }>('/shops/:shop/directives', async (request) =>
+    adopt(desk.store, request.params.shop, request.body),
+  );
   api.post<OfNumber>('/shops/:shop/directives/:number/withdraw', async (request) => {
-    const asked = parseDocument(zWithdraw, request.body, 'directive withdrawal');
     const { shop, number } = request.params;
-    await desk.store.shops.get(shop);
-    return withdraw(desk.store, shop, number, { ...asked, on: asked.on ?? dayOf(desk, undefined) });
+    return withdraw(desk.store, shop, number, request.body, dayOf(desk, undefined));
   });
 }
