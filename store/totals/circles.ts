@@ -1,6 +1,6 @@
 import type pg from 'pg';
 import type { record } from '../../engine/index.ts';
-import { copyLines, splitLine } from './copy.ts';
+import { copyText } from './copy.ts';
 
 /** An aircraft with the standing entries of it and of all that ever sat in it. */
 export interface Circle {
@@ -36,9 +36,9 @@ export async function* circlesOf(pool: pg.Pool, shop: string): AsyncGenerator<Ci
     // In the order of the index: nothing is sorted or held, however long the log.
     await own.query('set local enable_seqscan = off; set local enable_bitmapscan = off; set local enable_sort = off');
     const name = own.escapeLiteral(shop);
-    const parts = groups(copyLines(other, partsQuery(name)));
+    const parts = groups(copyText(other, partsQuery(name)));
     let part = await parts.next();
-    for await (const group of groups(copyLines(own, aircraftQuery(name)))) {
+    for await (const group of groups(copyText(own, aircraftQuery(name)))) {
       if (!group.lines.some((f) => f[2] === 'aircraft')) continue;
       while (!part.done && part.value.key < group.key) part = await parts.next();
       const lines = [...group.lines];
@@ -77,11 +77,10 @@ async function replacedIn(client: pg.ClientBase, shop: string): Promise<Readonly
 }
 
 /** Lines that follow each other with the same first field. */
-async function* groups(batches: AsyncIterable<Buffer[]>): AsyncGenerator<Group> {
+async function* groups(batches: AsyncIterable<string[][]>): AsyncGenerator<Group> {
   let group = null as Group | null;
   for await (const lines of batches)
-    for (const line of lines) {
-      const fields = splitLine(line);
+    for (const fields of lines) {
       if (group?.key !== fields[0]) {
         if (group) yield group;
         group = { key: fields[0]!, lines: [] };

@@ -12,23 +12,26 @@ interface Connection {
  * `COPY ... TO STDOUT` as batches of raw lines: the way to read millions of rows out without making an object of each.
  * The connection waits while nobody takes them.
  */
-class CopyOut {
+class CopyOut<Line> {
   readonly #text: string;
-  #lines: Buffer[] = [];
+  readonly #take: (chunk: Buffer) => Line;
+  #lines: Line[] = [];
   #bytes = 0;
   #over = false;
   #error: Error | null = null;
   #wake: (() => void) | null = null;
   #connection: Connection | null = null;
-  constructor(text: string) {
+  /** @param take what to keep of a line at once: its bytes are overwritten by what comes after */
+  constructor(text: string, take: (chunk: Buffer) => Line) {
     this.#text = text;
+    this.#take = take;
   }
   submit(connection: unknown): void {
     this.#connection = connection as Connection;
     this.#connection!.query(this.#text);
   }
   handleCopyData(message: { readonly chunk: Buffer }): void {
-    this.#lines.push(message.chunk);
+    this.#lines.push(this.#take(message.chunk));
     this.#bytes += message.chunk.length;
     if (this.#bytes > MOST_BYTES) this.#connection!.stream.pause();
     this.#stir();
@@ -54,7 +57,7 @@ class CopyOut {
     this.#wake = null;
   }
   /** The next lines, or null at the end. */
-  async take(): Promise<Buffer[] | null> {
+  async take(): Promise<Line[] | null> {
     while (this.#lines.length === 0 && !this.#over)
       await new Promise<void>((wake) => {
         this.#wake = wake;
@@ -69,18 +72,22 @@ class CopyOut {
   }
 }
 
-/** Batches of lines of `COPY (query) TO STDOUT`, as they come. */
-export async function* copyLines(client: pg.ClientBase, query: string): AsyncGenerator<Buffer[]> {
-  const copy = client.query(new CopyOut(`copy (${query}) to stdout`) as never) as unknown as CopyOut;
+async function* copied<Line>(
+  client: pg.ClientBase,
+  text: string,
+  keep: (chunk: Buffer) => Line,
+): AsyncGenerator<Line[]> {
+  const copy = client.query(new CopyOut(text, keep) as never) as unknown as CopyOut<Line>;
   for (let lines = await copy.take(); lines; lines = await copy.take()) yield lines;
 }
+/** Fields of the rows of `COPY (query) TO STDOUT`, in batches as they come. */
+export const copyText = (client: pg.ClientBase, query: string): AsyncGenerator<string[][]> =>
+  copied(client, `copy (${query}) to stdout`, splitLine);
 
 const HEADER = 'PGCOPY\n\xff\r\n\0';
-/** Rows of `COPY (query) TO STDOUT (FORMAT BINARY)`: the bytes of each field, null for null. */
-export async function* copyFields(client: pg.ClientBase, query: string): AsyncGenerator<(Buffer | null)[][]> {
-  const copy = client.query(new CopyOut(`copy (${query}) to stdout (format binary)`) as never) as unknown as CopyOut;
-  for (let chunks = await copy.take(); chunks; chunks = await copy.take()) yield chunks.flatMap(fieldsOf);
-}
+/** Rows of `COPY (query) TO STDOUT (FORMAT BINARY)`, one list per message: the bytes of each field, null for null. */
+export const copyBytes = (client: pg.ClientBase, query: string): AsyncGenerator<(Buffer | null)[][][]> =>
+  copied(client, `copy (${query}) to stdout (format binary)`, (chunk) => fieldsOf(Buffer.from(chunk)));
 
 function fieldsOf(chunk: Buffer): (Buffer | null)[][] {
   let at = chunk.toString('latin1', 0, HEADER.length) === HEADER ? HEADER.length + 8 : 0;
@@ -103,7 +110,7 @@ function fieldsOf(chunk: Buffer): (Buffer | null)[][] {
 
 const ESCAPED: Readonly<Record<string, string>> = { n: '\n', t: '\t', r: '\r', b: '\b', f: '\f', v: '\v' };
 /** The fields of a line of text. */
-export function splitLine(line: Buffer): string[] {
+function splitLine(line: Buffer): string[] {
   const fields = line.toString('utf8', 0, line.length - 1).split('\t');
   return line.includes(0x5c) ? fields.map((f) => f.replaceAll(/\\(.)/gs, (_, c: string) => ESCAPED[c] ?? c)) : fields;
 }

@@ -1,7 +1,7 @@
 import type pg from 'pg';
 import { record } from '../../engine/index.ts';
 import { type Circle, circlesOf } from './circles.ts';
-import { copyFields } from './copy.ts';
+import { copyBytes } from './copy.ts';
 import { bytesOf, sumsFromBytes } from './figures.ts';
 
 /** An aircraft with its kept totals; without sums it needs the whole way, and `why` says the reason. */
@@ -106,8 +106,8 @@ export function totalsOf(pool: pg.Pool, reads: { circle(shop: string, aircraft: 
       try {
         const name = client.escapeLiteral(shop);
         const query = `select aircraft, why, figures from totals where shop = ${name} and not stale order by aircraft`;
-        for await (const rows of copyFields(client, query))
-          for (const [aircraft, why, figures] of rows)
+        for await (const messages of copyBytes(client, query))
+          for (const [aircraft, why, figures] of messages.flat())
             yield {
               aircraft: aircraft!.toString('utf8'),
               why: why?.toString('utf8') ?? null,
