@@ -1,6 +1,6 @@
 import { directive, parseDay, Refusal, record } from '../engine/index.ts';
 import { broughtForward, type Closing, closeGap, readPage, type TypedRow, typedHours } from '../intake/index.ts';
-import { broughtWords, type PapersSheet, papersSheet, type ShownLine, shownLine } from '../sheets/index.ts';
+import { broughtWords, gapWords, type PapersSheet, papersSheet, type ShownLine, shownLine } from '../sheets/index.ts';
 import type { LogEntry } from '../store/index.ts';
 import { type Desk, read } from './desk.ts';
 import { newEntries } from './entries.ts';
@@ -129,7 +129,7 @@ export async function rowsOf(desk: Desk, shop: string, aircraft: string, asked: 
   return {
     lines: result.lines.map(shownLine),
     brought: broughtWords(stated),
-    gaps: gaps.map((e) => ({ entry: Number(e.id), words: `${e.body.from} to ${e.body.to}: ${e.body.because}` })),
+    gaps: gaps.map((e) => ({ entry: Number(e.id), words: gapWords(e.body) })),
     entries: result.entries.length ? [...closing, ...result.entries] : [],
   };
 }

@@ -27,6 +27,7 @@ import {
   shownOutlooks,
   unsettled,
   withoutPaper,
+  withoutUse,
   worstFirst,
 } from './standing.ts';
 import { papersTable, standingsTable } from './standings-table.ts';
@@ -235,9 +236,14 @@ export function figures(lives: readonly record.Life[], on: Day): Block {
 }
 function gapsCell(l: record.Life): Cell {
   const missing = l.gaps.filter(withoutPaper);
-  const open = l.gaps.length - missing.length;
-  const small = open ? { small: `${count(open, 'more stretch', 'more stretches')} not settled by the papers` } : {};
-  if (!missing.length) return open ? { is: 'text', text: 'none', ...small } : { is: 'nothing' };
+  const used = [...new Set(l.gaps.filter(withoutUse).map(yearsOf))];
+  const open = l.gaps.length - missing.length - l.gaps.filter(withoutUse).length;
+  const words = [
+    used.length ? `use of ${used.join(', ')} not known` : '',
+    open ? `${count(open, 'more stretch', 'more stretches')} not settled by the papers` : '',
+  ].filter(Boolean);
+  const small = words.length ? { small: words.join('; ') } : {};
+  if (!missing.length) return words.length ? { is: 'text', text: 'none', ...small } : { is: 'nothing' };
   const years = [...new Set(missing.map(yearsOf))];
   return { is: 'text', text: years.join(', '), ...small };
 }

@@ -15,6 +15,7 @@ import {
   reading,
   unsettled,
   withoutPaper,
+  withoutUse,
 } from './standing.ts';
 import { type Said, together } from './together.ts';
 
@@ -108,7 +109,8 @@ export function couldBecome(q: Answering, { a, plural }: Said): Span[] {
   const papers = a.papers.length;
   const them = plural ? 'them' : 'it';
   if (!papers && !unsettled(a)) return [];
-  const what = papers === 1 ? 'One missing paper' : papers ? 'Missing papers' : 'Papers';
+  const ofUse = papers > 0 && a.papers.every((p) => withoutUse({ id: p.gap }));
+  const what = ofUse ? 'A paper of its use' : papers === 1 ? 'One missing paper' : papers ? 'Missing papers' : 'Papers';
   if (!o || a.notComputed) return unsettled(a) ? [t(` ${what} could make ${them} ${a.standing.best}.`)] : [];
   const best = o.couldBecome.p50;
   if (arrival(o.treatAs.p50, q.day) === arrival(best, q.day)) return [];
@@ -138,6 +140,16 @@ export const rateWords = (r: outlook.RateFound): string => {
 
 export const uncounted = (life: record.Life | undefined): boolean => life?.lastReading?.landings === null;
 
+/** "The use of 2009 to 2011 is not known" */
+function wordsOfUse(gaps: readonly record.Gap[]): string {
+  const years = [...new Set(gaps.map(yearsOf))].sort();
+  const named =
+    years.length > 3
+      ? `${years.slice(0, 3).join(', ')} and more`
+      : [years.slice(0, -1).join(', '), years.at(-1)].filter(Boolean).join(' and ');
+  return `The use of ${named} is not known`;
+}
+
 /** One line of why: the flying rate used, and what the papers leave open. */
 export function becauseOf(q: Answering, gaps: readonly record.Gap[], life?: record.Life): string {
   const rate: outlook.RateFound | undefined = [...q.outlooks.values()][0]?.rate;
@@ -153,7 +165,10 @@ export function becauseOf(q: Answering, gaps: readonly record.Gap[], life?: reco
     parts.push(
       `Papers of ${missing.slice(0, 3).join(missing.length === 2 ? ' and ' : ', ')}${missing.length > 3 ? ' and more' : ''} are missing; the worse side counts until they are found.`,
     );
-  else if (once.length || papers)
+  const used = once.filter(withoutUse);
+  if (used.length) parts.push(`${wordsOfUse(used)}, and the worse side counts until a paper tells it.`);
+  if (missing.length || used.length) return parts.join(' ');
+  if (once.length || papers)
     parts.push(
       papers
         ? `Its papers leave some of the use open: ${count(papers, 'paper')} could tell more. The worse side counts.`

@@ -35,6 +35,8 @@ export interface CompareInput {
   readonly shop: ShopNamed;
   /** What is taken otherwise, as the beginning of a sentence: "With these 3 entries". */
   readonly otherwise: string;
+  /** Number of the last entry that is written: findings name the others as what is about to be written. */
+  readonly last?: number;
 }
 
 const nothing: Cell = { is: 'nothing' };
@@ -70,7 +72,7 @@ export function compareSheet(given: CompareInput): Sheet {
   const pairs = pairsOf(q);
   const moved = pairs.filter((p) => changed(q, p));
   const figures = figuresTable(q);
-  const found = newFindings(q.after, q.before);
+  const found = newFindings(q.after, q.before).map((x) => named(x, q.last));
   const settled = newFindings(q.before, q.after);
   const base = emptySheet('aircraft', 'Before and after', after.day, q.shop.invented === true);
   return {
@@ -262,6 +264,15 @@ const closedWords = (g: record.Gap, left: readonly record.Gap[]): string =>
 const openedWords = (g: record.Gap, before: readonly record.Gap[]): string =>
   before.some((x) => overlaps(x, g)) ? 'what stays of it' : 'opened';
 
+const named = (x: record.Finding, last: number | undefined): record.Finding =>
+  last === undefined
+    ? x
+    : {
+        ...x,
+        entries: x.entries
+          .map((id) => (Number(id) > last ? 'one of these' : id))
+          .filter((id, i, all) => all.indexOf(id) === i),
+      };
 const lineOf = (x: record.Finding): string => `${x.code}|${x.text}`;
 function newFindings(of: Side, than: Side): record.Finding[] {
   const all = (s: Side) => [...s.model.findings, ...[...s.lives.values()].flatMap((l) => l.findings)];

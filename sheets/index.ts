@@ -17,7 +17,7 @@ export { emptySheet } from './frame.ts';
 export { type Letter, type LetterInput, letterSheet } from './letter-sheet.ts';
 export * from './model.ts';
 export { outlookSheet } from './outlook-sheet.ts';
-export { broughtWords, type ShownLine, shownLine } from './page-lines.ts';
+export { broughtWords, gapWords, type ShownLine, shownLine } from './page-lines.ts';
 export { type PapersSheet, papersSheet, recordedWords } from './papers-sheet.ts';
 export { type Asked, type ReadingsInput, readingsSheet } from './readings-sheet.ts';
 export { recordSheet } from './record-sheet.ts';

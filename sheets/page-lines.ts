@@ -55,6 +55,9 @@ export const shownLine = (l: Line): ShownLine => ({
   reason: l.reason ? datesInWords(l.reason) : '',
   warnings: l.warnings.map(datesInWords),
 });
+/** "1 Mar 2009 to 31 Aug 2011: volume 3 is lost" */
+export const gapWords = (g: { from: string; to: string; because: string }): string =>
+  datesInWords(`${g.from} to ${g.to}: ${g.because}`);
 /** "1 200.0 h and 2 000 landings, as of 3 Mar 2010" */
 export function broughtWords(q: { total_s: number | null; landings: number | null; day: string | null }): string {
   const parts = [

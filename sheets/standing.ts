@@ -70,8 +70,10 @@ export function shortIdentity(t: record.Thing | undefined): string {
   const mark = t.attributes.stamp ? `stamp ${t.attributes.stamp.value}` : (t.attributes.serial?.value ?? 'seen');
   return mark.length > 22 ? `${mark.slice(0, 20)} ...` : mark;
 }
-/** No paper at all: neither shares of use on paper, nor a change between two readings, nor a count left out. */
-export const withoutPaper = (g: record.Gap): boolean => !/:split:|:landings:|[.][.]/.test(g.id);
+/** The paper is there and tells the hours; only how they were flown it does not tell. */
+export const withoutUse = (g: Pick<record.Gap, 'id'>): boolean => g.id.includes(':use:');
+/** No paper at all: neither a use left out, nor shares of use on paper, nor a change between two readings, nor a count left out. */
+export const withoutPaper = (g: record.Gap): boolean => !/:split:|:landings:|[.][.]/.test(g.id) && !withoutUse(g);
 export const noPaper = (l: record.Life | undefined): boolean => l?.gaps.some(withoutPaper) ?? false;
 
 /** What is left, in what the reader counts: landings or hours of the aircraft, else days. Never its sign. */

@@ -70,7 +70,7 @@ export function papersRoutes(api: FastifyInstance, desk: Desk): void {
       const entries = await candidates(desk, shop, request.body?.entries);
       const compared = await compare(desk, shop, id, { entries, day: request.body?.day });
       const otherwise = entries.length === 1 ? 'With this entry' : `With these ${entries.length} entries`;
-      return compareSheet({ ...compared, shop: compared.after.shop, otherwise });
+      return compareSheet({ ...compared, shop: compared.after.shop, otherwise, last: await store.log.last(shop) });
     },
   );
   api.post<{ Params: { shop: string } }>('/shops/:shop/pages', async (request) => {

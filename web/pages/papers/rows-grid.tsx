@@ -43,9 +43,9 @@ const DAY_ORDERS = [
   { value: 'month_first', text: '12/31 (month first)' },
 ];
 const CLOSING = [
-  { value: '', text: 'it stays as declared' },
-  { value: 'reach', text: 'closed from the first to the last of these rows' },
-  { value: 'whole', text: 'closed whole: this paper covers all of it' },
+  { value: '', text: 'stays open' },
+  { value: 'reach', text: 'closed for these days' },
+  { value: 'whole', text: 'closed whole' },
 ];
 
 export const paperOf = (book: Book, sha256: string | null) => ({
