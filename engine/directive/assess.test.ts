@@ -50,6 +50,28 @@ describe('a spar of the record', () => {
     expect(a!.treatAs.left!.value).toBeCloseTo(10_000 - 3 * 1400, 3);
     expect(a!.couldBecome.left!.value).toBeCloseTo(10_000 - 1400, 3);
   });
+  it('the assumed use counts wherever it is nearer on the yardstick of the shop, whatever unit each limit is in', () => {
+    // 1 400 h without a paper of the use, on 2022-01-01. 3 600 days from the effective date leave 2 869 days (16 times
+    // soon); 3 h for each hour of towing leave 6 200 - 4 200 = 2 000 (13 times soon, at 150 an hour of towing ahead).
+    const counts = { expression: 'hours.total + 2.0 * hours.tow', called: 'weighted hours', unit: 'h' as const };
+    const limits = (counted: number, days: number) => ({
+      first_of: [
+        { counted, is: 'at' as const },
+        { days, is: 'at' as const, since: 'effective' as const },
+      ],
+    });
+    const held = (counted: number, days: number, papers: 'bounds' | { assume_use: string }) => {
+      const d = readDirective(rule({ counts, first: limits(counted, days), missing_papers: papers }));
+      const model = modelOf({ ...readRecord(smallRecord()), uses: ['private', 'instruction'] });
+      return assessAll([d], model, model.day)[0]!.treatAs.left!;
+    };
+    // Not assumed, the calendar governs with fewer days left than the assumed hours: 400 days against 500 h.
+    expect(held(4700, 1131, 'bounds')).toMatchObject({ unit: 'days', value: 400 });
+    expect(held(4700, 1131, { assume_use: 'tow' })).toMatchObject({ unit: 'days', value: 400 });
+    // Assumed, the formula is far nearer although its figure is the larger one: 60 h against 59 days.
+    expect(held(4260, 790, 'bounds')).toMatchObject({ unit: 'days', value: 59 });
+    expect(held(4210, 790, { assume_use: 'tow' })).toMatchObject({ unit: 'counted', value: 10 });
+  });
   const repeat = {
     hours_h: 500,
     is: 'at' as const,

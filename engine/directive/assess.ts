@@ -6,7 +6,7 @@ import { runCases } from './cases.ts';
 import type { DirectiveDocument, Standing } from './document.ts';
 import { endedBy } from './ended.ts';
 import { doneUnder, startedBy } from './history.ts';
-import { judge, treeInForce } from './judge.ts';
+import { type Judged, judge, treeInForce } from './judge.ts';
 import { alternativeOf, candidateOf, type Setting, situationOf } from './life-situation.ts';
 import { scaled } from './limit.ts';
 import { assumeUse, gapsBehind } from './missing.ts';
@@ -171,11 +171,13 @@ function limited(
   const touched = gapsBehind(at.life, s, scaled(tree));
   const gaps = open ? touched : [];
   let worst = j.worst;
-  if (typeof papers === 'object' && touched.length) {
-    const assumed = judge(s, tree, assumeUse(at.life, papers.assume_use)).worst;
-    const step = badness(assumed.standing) - badness(worst.standing);
-    if (step > 0 || (step === 0 && (assumed.left?.value ?? 0) < (worst.left?.value ?? 0))) worst = assumed;
-    warnings.push(`Where no paper says the use, the directive has it counted as ${plain(papers.assume_use)}.`);
+  if (typeof papers === 'object' && at.life.gaps.length) {
+    // The formula may count a use that the record does not know: no figure of its is open, and the gap counts all the same.
+    const assumed = judge(s, tree, assumeUse(at.life, papers.assume_use));
+    const worse = nearer(assumed, j);
+    if (worse) worst = assumed.worst;
+    if (worse || touched.length)
+      warnings.push(`Where no paper says the use, the directive has it counted as ${plain(papers.assume_use)}.`);
   }
   if (papers === 'act_now' && gaps.length) {
     warnings.push(
@@ -193,6 +195,12 @@ function limited(
     working: workingOf.limits(at, s, j),
     warnings: [...base.warnings, ...warnings],
   };
+}
+
+/** Which of two worst ends is worse: by standing, then by what is left on the shop's yardstick, whatever its unit. */
+function nearer(a: Judged, b: Judged): boolean {
+  const step = badness(a.worst.standing) - badness(b.worst.standing);
+  return step > 0 || (step === 0 && a.held.worst[0]!.scaled < b.held.worst[0]!.scaled);
 }
 
 function warningsOf(at: Setting): string[] {

@@ -111,7 +111,7 @@ export const ORIGIN_FORMS = [
   { field: 'effective_of', words: 'after the effective date of another directive' },
   { field: 'last_look', words: 'since the last time it was done' },
   { field: 'kit_fitted', words: 'since a kit was fitted' },
-  { field: 'part_fitted', words: 'since the part was fitted' },
+  { field: 'part_fitted', words: 'since the part was first fitted' },
   { field: 'event', words: 'since the last event of a kind' },
   { field: 'finding', words: 'since a finding' },
 ] as const;

@@ -78,7 +78,8 @@ export function happening(
   if (origin === 'new') return 'new';
   if (origin === 'effective') return { day: d.effective };
   const last = (e: { day: Day; id: string } | undefined) => (e ? { day: e.day, entry: e.id } : null);
-  if (origin === 'part_fitted') return last(entriesOf(model, [thing.id], 'fitment').at(-1));
+  // A part that comes out and goes in again lives on: its clock began when it was first fitted.
+  if (origin === 'part_fitted') return last(entriesOf(model, [thing.id], 'fitment')[0]);
   if ('effective_of' in origin) return { day: origin.effective_of.on };
   if ('last_look' in origin)
     return last(

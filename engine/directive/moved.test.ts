@@ -44,6 +44,19 @@ describe('a part that went from one aircraft to another', () => {
       'overdue',
     );
   });
+  it('its clock since it was first fitted does not begin again where it is fitted anew', () => {
+    const since = (more: readonly object[]) =>
+      of(answers(rule({ first: hours(5000, 'part_fitted') }), more), 'sp').treatAs.left!.value;
+    expect(since([])).toBe(5000 - 1400);
+    // 1 200 h in the first aircraft, 200 h in the second, none of it lost.
+    expect(since(SWAPPED)).toBe(5000 - 1400);
+    // Out and in again on one day: the same.
+    const out = [
+      entry('removal', 'sp', '2021-06-01', {}, { order: 1 }),
+      entry('fitment', 'sp', '2021-06-01', { into: 'ac', place: 'left_spar' }, { order: 2 }),
+    ];
+    expect(since(out)).toBe(5000 - 1400);
+  });
   it('brings what happened to it in the first aircraft', () => {
     const a = of(
       answers(rule({ first: hours(10, EVENT) }), [

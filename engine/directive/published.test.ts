@@ -11,13 +11,14 @@ describe('published directives come out as their text says', () => {
   it.each(all.flatMap((d) => runCases(d).map((c) => [d.number, c.name, c] as const)))('%s: %s', (_n, _c, result) => {
     expect(result).toMatchObject({ passes: true });
   });
-  it('are thirteen, four of them no extracts', () => {
-    expect(all.length).toBe(13);
+  it('are fourteen, five of them no extracts', () => {
+    expect(all.length).toBe(14);
     expect(all.filter((d) => !d.extract).map((d) => d.number)).toEqual([
       '2000-23-01',
       '73-13-07',
       'AD/DHC-1/22 Amdt 4',
       'AD/AT/27 Amdt 2',
+      'AD/SA-TP/23 Amdt 2',
     ]);
   });
   it.each(all.map((d) => [d.number, d] as const))(
@@ -54,6 +55,14 @@ describe('check values', () => {
   /** AD-05 (derived from 2000-23-01 (d)(1): the later of 10 000 and 9 990 + 25). */
   it('402C, 9 990 h on the old effective date: due at 10 015', () =>
     expect(stand('2000-23-01', 'look', { facts: { 'hours.total': 10_000 } }).left).toBe(15));
+  /** AD/SA-TP/23 Amdt 2 (read whole): signed 17 August 2012, effective 23 August 2012, revokes Amendment 1. */
+  it('AD/SA-TP/23 Amdt 2 takes the place of Amendment 1 on 23 August 2012', () => {
+    const now = readDirective(byNumber('AD/SA-TP/23 Amdt 2'));
+    const before = { ...now, number: 'AD/SA-TP/23 Amdt 1', effective: '2005-01-01' as Day, supersedes: [] };
+    const on = (day: string) => inForce([before, now], day as Day).map((d) => d.number);
+    expect(on('2012-08-22')).toContain(before.number);
+    expect(on('2012-08-23')).toEqual([now.number]);
+  });
   /** AD-08 (read, 2000-23-01 (a)). */
   it.each([
     ['402C0126', false],

@@ -10,7 +10,7 @@ export const plain = (slug: string): string => slug.replaceAll('_', ' ');
 export function originInWords(o: Origin): string {
   if (o === 'new') return 'since new';
   if (o === 'effective') return 'after the effective date';
-  if (o === 'part_fitted') return 'since the part was fitted';
+  if (o === 'part_fitted') return 'since the part was first fitted';
   if ('effective_of' in o) return `after ${o.effective_of.on}, the effective date of ${o.effective_of.directive}`;
   if ('last_look' in o)
     return `since the last look (${o.last_look.map((l) => `${l.directive}, ${plain(l.action)}`).join(' or ')})`;

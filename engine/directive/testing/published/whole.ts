@@ -269,4 +269,41 @@ const report: DirectiveInput = {
 function found(): Partial<Case> {
   return { finding: 'crack', facts_at: { finding: { day: '2010-03-01', facts: {} } } };
 }
-export const whole: readonly DirectiveInput[] = [inherited, firstOf, calendar, report];
+/** One requirement, read to its end: the lives stand in the document it names. Its revoked amendment is superseded. */
+const livesElsewhere: DirectiveInput = {
+  ...CASA,
+  number: 'AD/SA-TP/23 Amdt 2',
+  title: 'Fatigue lives of structural components',
+  issued: '2012-08-17',
+  effective: '2012-08-23',
+  supersedes: [{ number: 'AD/SA-TP/23 Amdt 1' }],
+  reference:
+    'AD/SA-TP/23 Amendment 2, 17/2012, the whole text; all models, here by the letters of the register; the lives stand in the document it names, not read: 1 000 h is a placeholder',
+  affects: { models: [{ model: 'SA-TP' }] },
+  actions: [
+    {
+      id: 'retire',
+      title: 'Act as the requirement document asks, at the life it gives',
+      does: 'replace',
+      looks_at: 'structural_component',
+      first: { hours_h: 1000, is: 'at', of: 'part', since: 'new' },
+      missing_papers: 'bounds',
+      source: 'requirement and compliance; the limit here is a placeholder',
+    },
+  ],
+  cases: (
+    [
+      ['every model of the series, at the life', 'SA-TP', 1000, 'due'],
+      ['a tenth before', 'SA-TP', 999.9, 'soon due'],
+      ['a tenth past', 'SA-TP', 1000.1, 'overdue'],
+      ['far below', 'SA-TP', 100, 'not yet due'],
+      ['another series', 'AT-402', 1000, 'not affected'],
+    ] as const
+  )
+    .map(([name, model, h, standing]) => one(name, 'retire', '2013-01-01', '1', model, { 'hours.total': h }, standing))
+    .concat([
+      one('on its effective date', 'retire', '2012-08-23', '1', 'SA-TP', { 'hours.total': 1000 }, 'due'),
+      one('the day before it is not past', 'retire', '2012-08-22', '1', 'SA-TP', { 'hours.total': 1200 }, 'soon due'),
+    ]),
+};
+export const whole: readonly DirectiveInput[] = [inherited, firstOf, calendar, report, livesElsewhere];

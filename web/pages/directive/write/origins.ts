@@ -6,7 +6,7 @@ export const ORIGINS = [
   { value: 'effective', text: 'after the effective date' },
   { value: 'last_look', text: 'since the last look' },
   { value: 'finding', text: 'since the finding' },
-  { value: 'part_fitted', text: 'since the part was fitted' },
+  { value: 'part_fitted', text: 'since the part was first fitted' },
   { value: 'kit_fitted', text: 'since a kit was fitted' },
   { value: 'event', text: 'since an event' },
   { value: 'effective_of', text: 'after the effective date of another directive' },
