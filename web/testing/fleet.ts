@@ -142,3 +142,86 @@ export const fleetSheet = (n: number, more: Partial<Sheet> = {}, long = false): 
   provenance: { known: 'invented', evidence: 'copy', invented: true },
   ...more,
 });
+
+const shopFields = (from: string, to: string) => ({
+  fields: [
+    { label: 'Shop', value: 'Ostrey Field Structures' },
+    { label: 'From', value: from },
+    { label: 'To', value: to },
+  ],
+});
+/** What falls due within a year, invented. */
+export const dueSheet = (n: number, long = false): Sheet => ({
+  ...fleetSheet(n, {}, long),
+  title: 'Due sheet',
+  titleBlock: shopFields('25 Nov 2026', '25 Nov 2027'),
+  answer: n
+    ? [{ text: '9 actions on 8 aircraft', figure: true }, { text: ' are or fall due from 25 Nov 2026 to 25 Nov 2027.' }]
+    : [{ text: 'Nothing falls due from 25 Nov 2026 to 25 Nov 2027.' }],
+  because: "The worse side counts, at each owner's own flying rate.",
+  blocks: [
+    {
+      ...fleetTable(n, long),
+      title: 'What falls due',
+      columns: fleetTable(0).columns.filter((c) => !['line', 'owner', 'base', 'type'].includes(c.key)),
+      empty: 'Nothing falls due within these days.',
+    },
+  ],
+  span: {
+    from: day('2026-11-25'),
+    to: day('2027-11-25'),
+    others: [
+      { text: 'the next 365 days', from: day('2026-11-25'), to: day('2027-11-25') },
+      { text: 'until the end of 2026', from: day('2026-11-25'), to: day('2026-12-31') },
+    ],
+  },
+});
+
+const wantedRow = (i: number, long: boolean): Row => {
+  const { registration, owner, standing } = row(i, long).cells;
+  return {
+    id: `aircraft:${i}`,
+    cells: {
+      registration: registration!,
+      owner: owner!,
+      ...(i % 3
+        ? {
+            reading: { is: 'quantity', value: 1200 + i, unit: 'h', places: 1, text: `1\u202f${200 + i}.0` },
+            read: { is: 'day', day: day('2026-03-01'), text: '1 Mar 2026' },
+            age: { is: 'quantity', value: 269, unit: 'days', places: 0, text: '269' },
+          }
+        : { age: text('never read') }),
+      standing: standing!,
+      hangs: text('W-14, left inboard spar', 'due at 5\u202f238 landings'),
+      asked: i % 2 ? text('3 Nov 2026 by M. Orne', 'not answered yet') : text('not asked yet'),
+      request: text('Dear owner,\n\nPlease write to us what the hour meter shows.\n\nM. Orne'),
+    },
+  };
+};
+/** Whose reading is old, invented. */
+export const readingsSheet = (n: number, long = false): Sheet => ({
+  ...fleetSheet(n, {}, long),
+  title: 'Readings wanted',
+  answer: n
+    ? [{ text: `${n} of 240 aircraft`, figure: true }, { text: ' want a reading.' }]
+    : [{ text: 'No reading is wanted: all 240 aircraft were read within 183 days.' }],
+  because: n ? 'Every figure of these aircraft is as of that reading, however much was flown since.' : '',
+  blocks: [
+    {
+      block: 'table',
+      title: 'Readings wanted',
+      columns: [
+        { key: 'registration', title: 'Aircraft', align: 'left' },
+        { key: 'owner', title: 'Owner', align: 'left' },
+        { key: 'reading', title: 'Last reading', unit: 'h', align: 'right' },
+        { key: 'read', title: 'Read on', align: 'right' },
+        { key: 'age', title: 'Days ago', unit: 'days', align: 'right' },
+        { key: 'standing', title: 'Treat as', align: 'left' },
+        { key: 'hangs', title: 'What hangs on it', align: 'left' },
+        { key: 'asked', title: 'Asked', align: 'left' },
+      ],
+      rows: Array.from({ length: n }, (_, i) => wantedRow(i, long)),
+      empty: 'No reading is wanted.',
+    },
+  ],
+});

@@ -1,4 +1,4 @@
-import { useSearchParams } from 'wouter';
+import { Link, useSearchParams } from 'wouter';
 import { useFleet } from '../../api/fleet.ts';
 import { Loaded } from '../../parts/loading.tsx';
 import { Page } from '../../parts/page.tsx';
@@ -14,6 +14,11 @@ export function DuePage({ shop }: { shop: string }) {
       <Loaded query={sheet} what="Reading the fleet">
         {(s) => <DueView shop={shop} sheet={s} />}
       </Loaded>
+      {sheet.error && !sheet.data ? (
+        <Link className="button" href={`/${shop}/fleet/due`}>
+          Show the usual days
+        </Link>
+      ) : null}
     </Page>
   );
 }

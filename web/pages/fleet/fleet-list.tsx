@@ -16,8 +16,9 @@ const Band = memo(Picture);
 
 /** The year band, the filters and the list. What is wanted lives in the address; the words typed reach it soon after. */
 export function FleetList({ shop, table, band }: { shop: string; table: TableBlock; band: PictureBlock | undefined }) {
-  const [address, want] = useWanted();
-  const search = useSearch(address.search, (words) => want({ search: words }, { replace: true }));
+  const [address, write] = useWanted();
+  const search = useSearch(address.search, write);
+  const { want } = search;
   const zones = band?.scene.zones ?? NO_ZONES;
   const wanted = useMemo(() => ({ ...address, search: search.words }), [address, search.words]);
   const ready = useMemo(
@@ -33,10 +34,7 @@ export function FleetList({ shop, table, band }: { shop: string; table: TableBlo
     () => ({ chosen: address.due, choose: (due: string) => want({ due, from: '', to: '' }) }),
     [address.due, want],
   );
-  const all = () => {
-    search.setWords('');
-    want(unfiltered(address));
-  };
+  const all = () => want(unfiltered(address));
   const onKeyDown = (e: KeyboardEvent) => {
     if (e.key !== 'Escape' || e.target === box.current || !isFiltered(wanted)) return;
     e.preventDefault();

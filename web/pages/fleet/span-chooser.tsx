@@ -17,7 +17,7 @@ export function SpanChooser({ span }: { span: AskedSpan }) {
   return (
     <form
       className="span"
-      aria-label="Days"
+      aria-label="Span"
       onSubmit={(e) => {
         e.preventDefault();
         const days = valuesOf(e.currentTarget);

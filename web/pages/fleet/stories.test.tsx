@@ -1,10 +1,12 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { expect, test } from 'vitest';
 import { Router } from 'wouter';
-import stories from './fleet.stories.tsx';
+import due from './due.stories.tsx';
+import fleet from './fleet.stories.tsx';
+import readings from './readings.stories.tsx';
 
-const drawn = (state: string, search = '') => {
-  const story = stories.stories.find((s) => s.state === state)!;
+const drawn = (state: string, search = '', of = fleet) => {
+  const story = of.stories.find((s) => s.state === state)!;
   return renderToStaticMarkup(
     <Router ssrPath="/own/fleet" ssrSearch={search}>
       <story.Draw />
@@ -13,11 +15,12 @@ const drawn = (state: string, search = '') => {
 };
 
 test('every state draws, without an inline style', () => {
-  for (const { state } of stories.stories) {
-    const html = drawn(state);
-    expect(html, state).not.toContain('style=');
-    expect(html, state).not.toMatch(/undefined|NaN|\[object/);
-  }
+  for (const of of [fleet, due, readings])
+    for (const { state } of of.stories) {
+      const html = drawn(state, '', of);
+      expect(html, `${of.part}, ${state}`).not.toContain('style=');
+      expect(html, `${of.part}, ${state}`).not.toMatch(/undefined|NaN|\[object/);
+    }
 });
 test('two thousand rows are counted for a screen reader, few of them drawn', () => {
   const html = drawn('overflowing');
@@ -33,4 +36,15 @@ test('a link that filters says what it hides', () => {
 test('without an aircraft the two ways in stand there; without the program the day of the rows', () => {
   expect(drawn('empty')).toMatch(/Answer a caller.*Drop a logbook/);
   expect(drawn('failing')).toContain('as on 25 Nov 2026');
+});
+test('the files hold the days that the page shows', () => {
+  for (const format of ['pdf', 'csv', 'xlsx'])
+    expect(drawn('typical', '', due)).toContain(
+      `/api/shops/own/fleet/due?from=2026-11-25&amp;to=2027-11-25&amp;format=${format}`,
+    );
+});
+test('a hundred wanted readings at first, then all', () => {
+  const html = drawn('overflowing', '', readings);
+  expect(html.match(/<h3>/g)).toHaveLength(100);
+  expect(html).toContain('Show all 240 aircraft');
 });
