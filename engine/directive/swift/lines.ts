@@ -110,7 +110,10 @@ function lineFor(a: SwiftAction, life: SwiftLife): StandingLine {
   if (!tree) return settled('not affected');
   if (life.asked.day < start) tree = { kind: 'later', of: [tree, effective(start, life)] };
   const touched = [...new Set(leavesOf(tree).flatMap((l) => l.papers))];
-  if (action.missing_papers !== 'bounds' && touched.length > 0) throw new NotPlain('a gap that has a rule of its own');
+  // A use that is assumed counts in every gap, also where the record knows nothing of that use.
+  const assumed = typeof action.missing_papers === 'object' && life.sums.gaps.length > 0;
+  if (assumed || (action.missing_papers !== 'bounds' && touched.length > 0))
+    throw new NotPlain('a gap that has a rule of its own');
   const worst = endOf(tree, 'worst', a, life, done !== null);
   const best = endOf(tree, 'best', a, life, done !== null);
   const open = Math.abs((worst.left?.value ?? 0) - (best.left?.value ?? 0)) > 1e-6 || worst.standing !== best.standing;
