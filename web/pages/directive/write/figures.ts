@@ -10,7 +10,7 @@ export function figureOf(text: string): number | string {
 export function shownFigure(v: Json | undefined): string {
   if (typeof v !== 'number') return textOf(v);
   const [whole, part] = String(v).split('.');
-  const grouped = whole!.replace(/\B(?=(\d{3})+$)/g, ' ');
+  const grouped = whole!.replace(/\B(?=(\d{3})+$)/g, '\u202f');
   return part === undefined ? grouped : `${grouped}.${part}`;
 }
 /** A word of the record as plain words. */

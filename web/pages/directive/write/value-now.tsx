@@ -38,7 +38,7 @@ export function ValueNow({
   return (
     <div className="value-now">
       <p className="soft">
-        In words: {shown.words}. On {shown.aircraft}:
+        In words: {shown.words}. On <span className="nowrap">{shown.aircraft}</span>:
       </p>
       {shown.parts.length === 0 ? <p className="soft">{shown.empty}</p> : null}
       <dl className="pairs">
