@@ -51,7 +51,10 @@ export function PaperList({ shop, aircraft, sheet, look, correcting, correct, pa
         matches(r, words),
     );
   }, [sheet, search, kind, about, which]);
-  const rows = all ? found : found.slice(0, SHOWN);
+  const shown = all ? found : found.slice(0, SHOWN);
+  // A row that is being corrected stays in sight, whatever is searched for.
+  const opened = shown.some((r) => r.number === correcting) ? [] : sheet.rows.filter((r) => r.number === correcting);
+  const rows = [...opened, ...shown];
   const kinds = new Map(sheet.rows.map((r) => [r.kind, r.kindWords]));
   return (
     <section className="sheet" aria-labelledby="papers">
@@ -120,7 +123,7 @@ export function PaperList({ shop, aircraft, sheet, look, correcting, correct, pa
           </table>
         </section>
       )}
-      {rows.length < found.length ? (
+      {shown.length < found.length ? (
         <button type="button" onClick={() => setAll(true)}>
           Show all {found.length} entries
         </button>

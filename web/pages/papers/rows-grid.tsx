@@ -265,7 +265,7 @@ export function RowsGrid({ shop, aircraft, sheet, book, sha256 }: Props) {
 }
 
 /** Below a row: what it adds up to, and in words what does not fit. */
-function Told({ line }: { line: ShownLine | undefined }) {
+export function Told({ line }: { line: ShownLine | undefined }) {
   if (!line) return null;
   const sums = [line.sum && `${line.sum} h`, line.sumLandings && `${line.sumLandings} landings`].filter(Boolean);
   const words = [...(line.reason ? [line.reason] : []), ...line.slips, ...line.warnings];

@@ -121,7 +121,7 @@ function KeepPages({
         if (/^\d+$/.test(page) && !answer.already) page = String(Number(page) + count);
         else if (page !== '' && !answer.already) page = '';
       }
-      setLabel(null);
+      setLabel(page === '' ? null : page);
     } catch (e) {
       setFailed(e);
     }

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 
 const stored = (key: string): unknown => {
   try {
-    return JSON.parse(localStorage.getItem(key) ?? 'null');
+    return typeof localStorage === 'undefined' ? null : JSON.parse(localStorage.getItem(key) ?? 'null');
   } catch {
     return null;
   }
