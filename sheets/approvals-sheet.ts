@@ -1,6 +1,6 @@
 import type { Day, directive } from '../engine/index.ts';
 import { extendsWords } from './compliance/cells.ts';
-import { count, day as dayWords, plain } from './display.ts';
+import { count, datesInWords, day as dayWords, plain } from './display.ts';
 import { emptySheet, f, type ShopNamed, t } from './frame.ts';
 import type { Cell, Sheet } from './model.ts';
 import { type Assessment, dueWords, isOpen, standingCell } from './standing.ts';
@@ -61,7 +61,7 @@ export function approvalsSheet(q: { rows: readonly ApprovalRow[]; shop: ShopName
             conditions: text(r.conditions),
             for: text(r.subjects.join(', ')),
             until: r.expires ? { is: 'day', day: r.expires, text: dayWords(r.expires) } : text('no last day'),
-            state: text(r.state, r.because ?? ''),
+            state: text(r.state, datesInWords(r.because ?? '')),
           },
         })),
         empty: 'None on record.',

@@ -172,7 +172,8 @@ describe('what is not there is said', () => {
   it('conditions of an alternative stand with it', () => {
     const alternative = { reference: 'AM-1', conditions: 'Straps stay.', entry: '1', expires: '2027-01-01' as Day };
     const [row] = rows(sheet([{ ...assessment('spar:left', 'not yet due'), alternative }]));
-    expect(cell(row!, 'approval')).toBe('alternative AM-1 until 1 Jan 2027: Straps stay; ferry not stated');
+    expect(cell(row!, 'method')).toBe('none yet; alternative AM-1 until 1 Jan 2027: Straps stay');
+    expect(cell(row!, 'next')).toContain('; ferry not stated');
   });
 });
 

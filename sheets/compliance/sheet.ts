@@ -69,7 +69,7 @@ export function complianceSheet(q: ComplianceInput): Sheet {
         checked.on
           ? { label: 'List last checked', value: dayWords(checked.on), small: `${checked.authority}, by ${checked.by}` }
           : { label: 'List last checked', value: 'not recorded' },
-        { label: 'Known to', value: `entry ${q.known}`, small: q.shop.name },
+        ...(q.as === 'paper' || filed ? [{ label: 'Known to', value: `entry ${q.known}`, small: q.shop.name }] : []),
       ],
     },
     subject: name,

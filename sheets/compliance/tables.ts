@@ -26,7 +26,6 @@ const SHOWN = [
   column('signer', 'Signed by'),
   column('next', 'Next due at', 'right'),
   column('date', 'Next date', 'right'),
-  column('approval', 'Alternative, ferry'),
 ];
 /** As a file has it: one thing per column. */
 const FILED = [
@@ -77,7 +76,7 @@ export function inForceTable(
         action: c.text(l.action.title, l.action.method ? `asks for: ${l.action.method}` : ''),
         affected: c.text(datesInWords(c.affectedWords(a))),
         standing: why && standing.is === 'standing' ? { ...standing, small: datesInWords(why) } : standing,
-        method: c.text(c.methodOf(l), q.filed || !done ? '' : c.findingWords(done.finding)),
+        method: c.text(c.methodOf(l), q.filed ? '' : besides(l)),
         found: c.text(done ? c.findingWords(done.finding) : ''),
         done: done ? (q.filed ? c.day(done.day) : c.text(dayWords(done.day), doubt || c.paperOf(done))) : c.NOTHING,
         at: c.readingThen(done),
@@ -86,16 +85,23 @@ export function inForceTable(
         basis: c.text([c.basisOf(done), doubt].filter(Boolean).join('; ')),
         paper: c.text(c.paperOf(done)),
         signer: c.signerOf(done),
-        next: c.text(c.nextReading(a)),
+        next: c.text(c.nextReading(a), q.filed || !c.ferryWords(a) ? '' : `ferry ${c.ferryWords(a)}`),
         date: c.nextDate(a, q.outlooks, q.day),
         alternative: c.text(alternativeWords(a)),
         ferry: c.text(c.ferryWords(a)),
-        approval: c.text(alternativeWords(a), c.ferryWords(a) ? `ferry ${c.ferryWords(a)}` : ''),
       };
       return { id: keyOf(a), cells, working: shownSteps(a.working) };
     }),
     empty: 'No directive that this shop adopted looks at a part of this aircraft.',
   };
+}
+/** Beside the method: what was found, and the alternative that the answer rests on where it is not the method itself. */
+function besides(l: directive.ComplianceLine): string {
+  const done = c.doneOf(l);
+  const alternative = alternativeWords(l.assessment);
+  return [done ? c.findingWords(done.finding) : '', c.methodOf(l) === alternative ? '' : alternative]
+    .filter(Boolean)
+    .join('; ');
 }
 const reasonOf = (a: directive.ComplianceLine['assessment']): string => {
   if (!a.affected.yes) return a.affected.because;

@@ -40,7 +40,8 @@ interface Revocation {
   /** Number of the entry to which the answer was known: what was shown is what is confirmed. */
   readonly known: number;
 }
-export function useRevoke(shop: string) {
+/** `done` is told first: what asked for the confirmation goes away with the answer it rested on. */
+export function useRevoke(shop: string, done: () => void) {
   const queries = useQueryClient();
   return useMutation({
     mutationFn: ({ reference, because, day, known }: Revocation) =>
@@ -57,6 +58,9 @@ export function useRevoke(shop: string) {
           },
         ],
       }),
-    onSuccess: () => queries.invalidateQueries(),
+    onSuccess: async () => {
+      done();
+      await queries.invalidateQueries();
+    },
   });
 }

@@ -85,16 +85,13 @@ function Confirm({
   known: number;
   done: () => void;
 }) {
-  const revoke = useRevoke(shop);
+  const revoke = useRevoke(shop, done);
   return (
     <form
       onSubmit={(e) => {
         e.preventDefault();
         const v = valuesOf(e.currentTarget);
-        revoke.mutate(
-          { reference, known, because: v.text('because') ?? '', day: v.text('day') ?? day },
-          { onSuccess: done },
-        );
+        revoke.mutate({ reference, known, because: v.text('because') ?? '', day: v.text('day') ?? day });
       }}
     >
       <div className="fields">

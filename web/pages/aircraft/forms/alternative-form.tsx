@@ -16,7 +16,7 @@ export function AlternativeForm({ shop, aircraft, choices }: EntryFormProps) {
       entries={(v) => alternativesFrom(v, [v.text('subject') ?? aircraft])}
     >
       <AlternativeFields directives={directives} />
-      <Part choices={choices} aircraft={aircraft} whole />
+      <Part choices={choices} aircraft={aircraft} whole hint="For the aircraft: for every such part of it" />
       <Day choices={choices} label="Approved on" />
       <Paper />
     </EntryForm>

@@ -18,24 +18,18 @@ export function Part({
   choices,
   aircraft,
   whole,
+  hint = 'One entry for each part that was worked on',
 }: {
   choices: Choices | undefined;
   aircraft: string;
   whole?: boolean;
+  hint?: string;
 }) {
   const parts = (choices?.parts ?? []).map((p) => ({ value: p.id, text: p.name }));
   const itself = { value: aircraft, text: 'The aircraft itself' };
   const options =
     parts.length === 0 ? [itself] : [{ value: '', text: 'please choose' }, ...parts, ...(whole ? [itself] : [])];
-  return (
-    <Select
-      label="Part"
-      name="subject"
-      required
-      options={options}
-      {...(whole ? { hint: 'One entry for each part that was worked on' } : {})}
-    />
-  );
+  return <Select label="Part" name="subject" required options={options} {...(whole ? { hint } : {})} />;
 }
 
 export function Paper() {
