@@ -55,7 +55,10 @@ export function backupCommand(program: Command): void {
 }
 
 const OUTCOME: Record<Restored['outcome'], (r: Restored) => string> = {
-  restored: (r) => `brought back, ${many(r.entries, 'entry', 'entries')} and ${many(r.files, 'file', 'files')}`,
+  restored: (r) =>
+    r.entries === 0
+      ? 'nothing was recorded in it'
+      : `brought back, ${many(r.entries, 'entry', 'entries')} and ${many(r.files, 'file', 'files')}`,
   continued: (r) => `${many(r.added, 'missing entry', 'missing entries')} appended, now ${figure(r.entries)}`,
   identical: (r) => `was here already and is identical, ${many(r.entries, 'entry', 'entries')}`,
   ahead: (r) => `is here already and has gone on since, to entry ${figure(r.entries)}; nothing changed`,

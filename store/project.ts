@@ -1,4 +1,4 @@
-import { and, eq, inArray, sql } from 'drizzle-orm';
+import { and, eq, gt, inArray, sql } from 'drizzle-orm';
 import { parseHours } from '../engine/index.ts';
 import type { Db } from './database.ts';
 import { entryFromRow, type LogEntry } from './entry.ts';
@@ -255,10 +255,15 @@ export async function rebuild(db: Db, shop: string): Promise<void> {
   const subjects = await db.selectDistinct({ subject: t.log.subject }).from(t.log).where(eq(t.log.shop, shop));
   const names = subjects.map((s) => s.subject);
   for (let i = 0; i < names.length; i += 200) await projectSubjects(db, shop, names.slice(i, i + 200));
-  const rows = await db
-    .select()
-    .from(t.log)
-    .where(and(eq(t.log.shop, shop), inArray(t.log.kind, PAPER_KINDS)))
-    .orderBy(t.log.number);
-  await projectPapers(db, shop, rows.map(entryFromRow));
+  for (let after = 0; ; ) {
+    const rows = await db
+      .select()
+      .from(t.log)
+      .where(and(eq(t.log.shop, shop), inArray(t.log.kind, PAPER_KINDS), gt(t.log.number, after)))
+      .orderBy(t.log.number)
+      .limit(200);
+    if (rows.length === 0) return;
+    await projectPapers(db, shop, rows.map(entryFromRow));
+    after = rows.at(-1)!.number;
+  }
 }

@@ -1,8 +1,8 @@
 import { sql } from 'drizzle-orm';
 import type { Db } from '../database.ts';
 
-/** Not made from the log alone: the log itself, the audit, and what the engine computed. */
-const LEFT_OUT = ['log', 'dropped_shop', 'answer', 'desk_state', 'totals'];
+/** Not made from the log alone: the log itself and the audit. What the engine computed carries the mark `stale`. */
+const LEFT_OUT = ['log', 'dropped_shop'];
 
 const rowsOf = <T>(result: unknown): T[] => (result as { rows: T[] }).rows;
 
@@ -25,6 +25,9 @@ export async function tablesFigure(db: Db, shop: string): Promise<string> {
           LEFT_OUT.map((n) => sql`${n}`),
           sql`, `,
         )})
+        and not exists (
+          select 1 from information_schema.columns s
+          where (s.table_schema, s.table_name) = (c.table_schema, c.table_name) and s.column_name = 'stale')
       order by 1`),
   );
   const figures: string[] = [];
