@@ -78,6 +78,9 @@ describe('trying is adopting, then assessing', () => {
           if (r.was) expect(before).toContainEqual(r.was);
         }
         const stands = directive.inForce(then, DAY).includes(d);
+        for (const r of found.rows) if (r.would && stands) expect(r.would.issue).toBe(d.issue);
+        // One that would not stand changes nothing of its number.
+        for (const r of found.rows) if (r.was?.directive === d.number && !stands) expect(r.change).toBe('unchanged');
         const wanted = after.filter(
           (l) =>
             stands &&
