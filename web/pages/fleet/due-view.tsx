@@ -7,6 +7,7 @@ import { Caution, Warnings } from '../../parts/caution.tsx';
 import { LongTable } from '../../parts/long-table.tsx';
 import { inOrder } from '../../parts/order.ts';
 import { TitleBlock } from '../../parts/title-block.tsx';
+import { Fresh } from './fresh.tsx';
 import { Keys } from './keys.tsx';
 import { SpanChooser } from './span-chooser.tsx';
 import { useWanted } from './use-wanted.ts';
@@ -14,7 +15,7 @@ import { sortedBy } from './wanted.ts';
 
 const FORMATS = ['pdf', 'csv', 'xlsx'] as const;
 
-export function DueView({ shop, sheet }: { shop: string; sheet: Sheet }) {
+export function DueView({ shop, sheet, gone = false }: { shop: string; sheet: Sheet; gone?: boolean }) {
   const table = sheet.blocks.find((b) => b.block === 'table');
   const { from, to } = sheet.span ?? {};
   return (
@@ -22,9 +23,7 @@ export function DueView({ shop, sheet }: { shop: string; sheet: Sheet }) {
       <TitleBlock block={sheet.titleBlock} number={sheet.number} />
       <Answer answer={sheet.answer} because={sheet.because} />
       <Warnings warnings={sheet.warnings} />
-      <p className="computing" role="status">
-        {sheet.computing ?? ''}
-      </p>
+      <Fresh sheet={sheet} gone={gone} />
       <section className="sheet fleet fleet-list">
         <div className="due-head no-print">
           {sheet.span ? <SpanChooser span={sheet.span} /> : null}

@@ -9,7 +9,7 @@ import { Keys } from './keys.tsx';
 import { Shown } from './shown.tsx';
 import { useSearch } from './use-search.ts';
 import { useWanted } from './use-wanted.ts';
-import { isFiltered, sortedBy, unfiltered, writeWanted } from './wanted.ts';
+import { isDated, isFiltered, sortedBy, unfiltered, writeWanted } from './wanted.ts';
 
 const NO_ZONES: readonly never[] = [];
 const Band = memo(Picture);
@@ -63,6 +63,7 @@ export function FleetList({ shop, table, band }: { shop: string; table: TableBlo
           of={table.rows.length}
           hidden={hiddenWords(ready, shown)}
           filtered={isFiltered(wanted)}
+          dated={isDated(wanted)}
           all={all}
         />
         {rows.length ? (

@@ -6,7 +6,7 @@ import { Empty } from '../../parts/empty.tsx';
 import { Blocks } from '../../parts/sheet-view.tsx';
 import { TitleBlock } from '../../parts/title-block.tsx';
 import { FleetList } from './fleet-list.tsx';
-import { NotRefreshed } from './not-refreshed.tsx';
+import { Fresh } from './fresh.tsx';
 
 const isBand = (b: Sheet['blocks'][number]): b is PictureBlock => b.block === 'picture' && !!b.scene.zones?.length;
 const isTable = (b: Sheet['blocks'][number]): b is TableBlock => b.block === 'table';
@@ -15,13 +15,12 @@ const isTable = (b: Sheet['blocks'][number]): b is TableBlock => b.block === 'ta
 export function FleetView({
   shop,
   sheet,
-  error,
-  again,
+  gone = false,
 }: {
   shop: string;
   sheet: Sheet;
-  error?: unknown;
-  again?: () => void;
+  /** The program does not answer: these are the last rows that were read. */
+  gone?: boolean;
 }) {
   const table = sheet.blocks.find(isTable);
   const band = sheet.blocks.find(isBand);
@@ -30,16 +29,9 @@ export function FleetView({
     <>
       <TitleBlock block={sheet.titleBlock} number={sheet.number} />
       <Answer answer={sheet.answer} because={sheet.because} />
-      <NotRefreshed error={error} day={sheet.titleBlock.fields.at(-1)?.value} again={again} />
       <Warnings warnings={sheet.warnings} />
-      <p className="computing" role="status">
-        {sheet.computing ?? ''}
-      </p>
-      {table?.rows.length ? (
-        <FleetList shop={shop} table={table} band={band} />
-      ) : (
-        <NoAircraft shop={shop} words={table?.empty} />
-      )}
+      <Fresh sheet={sheet} gone={gone} />
+      {table?.rows.length ? <FleetList shop={shop} table={table} band={band} /> : <NoAircraft shop={shop} />}
       <Blocks blocks={others} />
       <Caution text={sheet.caution} />
     </>
@@ -47,10 +39,9 @@ export function FleetView({
 }
 
 /** Nothing yet: the two ways in. */
-function NoAircraft({ shop, words }: { shop: string; words: string | undefined }) {
+function NoAircraft({ shop }: { shop: string }) {
   return (
     <Empty>
-      {words ? <p>{words}</p> : null}
       <div className="actions">
         <Link className="button first" href={`/${shop}/import/caller`}>
           Answer a caller

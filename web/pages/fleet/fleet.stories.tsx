@@ -1,4 +1,3 @@
-import { ServerGone } from '../../api/client.ts';
 import type { Stories } from '../../parts/story.ts';
 import { fleetSheet } from '../../testing/fleet.ts';
 import { FleetView } from './fleet-view.tsx';
@@ -10,7 +9,7 @@ const stories: Stories = {
     { state: 'typical', Draw: () => <FleetView shop="own" sheet={fleetSheet(24)} /> },
     { state: 'empty', Draw: () => <FleetView shop="own" sheet={fleetSheet(0)} /> },
     { state: 'computing', Draw: () => <FleetView shop="own" sheet={fleetSheet(12, { computing })} /> },
-    { state: 'failing', Draw: () => <FleetView shop="own" sheet={fleetSheet(12)} error={new ServerGone()} /> },
+    { state: 'failing', Draw: () => <FleetView shop="own" sheet={fleetSheet(12)} gone /> },
     { state: 'long names', Draw: () => <FleetView shop="own" sheet={fleetSheet(8, {}, true)} /> },
     { state: 'overflowing', Draw: () => <FleetView shop="own" sheet={fleetSheet(2000)} /> },
   ],

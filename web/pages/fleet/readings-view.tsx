@@ -3,11 +3,12 @@ import type { Sheet } from '../../../sheets/model.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { Caution, Warnings } from '../../parts/caution.tsx';
 import { TitleBlock } from '../../parts/title-block.tsx';
+import { Fresh } from './fresh.tsx';
 import { WantedRow } from './wanted-row.tsx';
 
 const SHOWN = 100;
 
-export function ReadingsView({ shop, sheet }: { shop: string; sheet: Sheet }) {
+export function ReadingsView({ shop, sheet, gone = false }: { shop: string; sheet: Sheet; gone?: boolean }) {
   const table = sheet.blocks.find((b) => b.block === 'table');
   const [said, setSaid] = useState('');
   const [by, setBy] = useState('');
@@ -25,9 +26,7 @@ export function ReadingsView({ shop, sheet }: { shop: string; sheet: Sheet }) {
       <TitleBlock block={sheet.titleBlock} number={sheet.number} />
       <Answer answer={sheet.answer} because={sheet.because} />
       <Warnings warnings={sheet.warnings} />
-      <p className="computing" role="status">
-        {sheet.computing ?? ''}
-      </p>
+      <Fresh sheet={sheet} gone={gone} />
       <p className={said ? 'said' : 'said hidden-text'} role="status" tabIndex={-1} ref={status}>
         {said}
       </p>

@@ -1,16 +1,13 @@
 import { useFleet } from '../../api/fleet.ts';
-import { Loaded } from '../../parts/loading.tsx';
-import { Page } from '../../parts/page.tsx';
+import { FleetFrame } from './fleet-frame.tsx';
 import { ReadingsView } from './readings-view.tsx';
 
 /** Whose last reading is old: what to write to the owner, and where his reply goes. */
 export function ReadingsPage({ shop }: { shop: string }) {
-  const sheet = useFleet(shop, ['readings']);
+  const readings = useFleet(shop, ['readings']);
   return (
-    <Page shop={shop} title="Readings wanted">
-      <Loaded query={sheet} what="Looking for old readings">
-        {(s) => <ReadingsView shop={shop} sheet={s} />}
-      </Loaded>
-    </Page>
+    <FleetFrame shop={shop} title="Readings wanted" query={readings}>
+      {(sheet, gone) => <ReadingsView shop={shop} sheet={sheet} gone={gone} />}
+    </FleetFrame>
   );
 }

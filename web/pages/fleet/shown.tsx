@@ -4,12 +4,15 @@ export function Shown({
   of,
   hidden,
   filtered,
+  dated,
   all,
 }: {
   shown: number;
   of: number;
   hidden: string;
   filtered: boolean;
+  /** Only what has something due within certain days: its row may name another day first. */
+  dated: boolean;
   all: () => void;
 }) {
   return (
@@ -23,6 +26,9 @@ export function Shown({
           </strong>
         ) : null}
       </p>
+      {dated && shown > 0 ? (
+        <p className="soft">Each has something due in these days; its row says what bites first.</p>
+      ) : null}
       {filtered ? (
         <button type="button" className="quiet" onClick={all}>
           Show all

@@ -62,5 +62,8 @@ export function sortedBy(wanted: Wanted, column: string): Wanted {
 
 /** The same order, all rows. */
 export const unfiltered = (wanted: Wanted): Wanted => ({ ...EVERYTHING, sort: wanted.sort, way: wanted.way });
+/** Whether only some days are asked for. */
+export const isDated = (w: Wanted): boolean =>
+  w.from !== '' || w.to !== '' || (w.due !== '' && w.due !== 'dates' && w.due !== 'now');
 export const isFiltered = (w: Wanted): boolean =>
   w.paper || [w.search.trim(), w.standing, w.type, w.base, w.due, w.from, w.to].some((v) => v !== '');
