@@ -110,8 +110,10 @@ function lineFor(a: SwiftAction, life: SwiftLife): StandingLine {
   if (!tree) return settled('not affected');
   if (life.asked.day < start) tree = { kind: 'later', of: [tree, effective(start, life)] };
   const touched = [...new Set(leavesOf(tree).flatMap((l) => l.papers))];
-  // A use that is assumed counts in every gap, also where the record knows nothing of that use.
-  const assumed = typeof action.missing_papers === 'object' && life.sums.gaps.length > 0;
+  // A use that is assumed counts in every gap where a formula speaks of it, also where the record knows nothing of it.
+  const use = typeof action.missing_papers === 'object' ? action.missing_papers.assume_use : null;
+  const spoken = use !== null && JSON.stringify([action.counts, action.first, action.repeat]).includes(`.${use}`);
+  const assumed = spoken && life.sums.gaps.length > 0;
   if (assumed || (action.missing_papers !== 'bounds' && touched.length > 0))
     throw new NotPlain('a gap that has a rule of its own');
   const worst = endOf(tree, 'worst', a, life, done !== null);
