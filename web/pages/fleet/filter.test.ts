@@ -70,6 +70,18 @@ describe('a filter', () => {
       }),
     );
   });
+  test('by one thing leaves exactly the rows whose cell says so', () => {
+    const text = (r: Ready, key: string) => {
+      const cell = r.row.cells[key];
+      return cell && cell.is !== 'nothing' ? cell.text : '';
+    };
+    expect(shownOf({ paper: true })).toEqual(ready.filter((r) => text(r, 'paper') !== ''));
+    expect(shownOf({ type: 'Dunlin D2' })).toEqual(ready.filter((r) => text(r, 'type') === 'Dunlin D2'));
+    expect(shownOf({ base: 'Ostrey' })).toEqual(ready.filter((r) => text(r, 'base') === 'Ostrey'));
+    expect(shownOf({ standing: 'due' })).toEqual(ready.filter((r) => /^(treat as )?due$/.test(text(r, 'standing'))));
+    for (const w of [{ paper: true }, { type: 'Dunlin D2' }, { base: 'Ostrey' }, { standing: 'due' }])
+      expect(shownOf(w).length).toBeGreaterThan(0);
+  });
   test('never hides what bites now in silence: shown and said to be hidden are all of it', () => {
     fc.assert(
       fc.property(wanted, (w) => {
