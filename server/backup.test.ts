@@ -1,3 +1,5 @@
+import { connect } from 'node:net';
+import { setTimeout as sleep } from 'node:timers/promises';
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { rootFolder } from '../store/index.ts';
@@ -71,4 +73,34 @@ it('a store that is not empty, a copy cut short, no file, a page of another site
   expect(await code(upload(app, null))).toBe('cli.file-missing');
   expect(await code(upload(app, copy, { host, origin: 'http://example.org' }))).toBe('server.not-local');
   expect(await test.store.shops.list()).toEqual([]);
+});
+
+/** A browser that goes away in the middle of sending. */
+async function cutOff(at: string, path: string, bytes: Buffer): Promise<void> {
+  const { port } = new URL(at);
+  const head = '--copy\r\ncontent-disposition: form-data; name="file"; filename="c.csv"\r\n\r\n';
+  const socket = connect(Number(port), '127.0.0.1');
+  socket.on('error', () => {});
+  await new Promise((r) => socket.once('connect', r));
+  socket.write(
+    `POST ${path} HTTP/1.1\r\nhost: 127.0.0.1:${port}\r\ncontent-type: multipart/form-data; boundary=copy\r\ncontent-length: 9999999\r\n\r\n${head}`,
+  );
+  await new Promise((r) => socket.write(bytes, r));
+  await sleep(150);
+  socket.destroy();
+  await sleep(150);
+}
+
+it('a logbook or a copy cut off in the middle of sending leaves nothing, and the next one is taken', async () => {
+  const { app, test } = await program();
+  const at = await app.listen({ host: '127.0.0.1', port: 0 });
+  await app.inject({ method: 'GET', url: '/api/shops', headers: { host } });
+  await cutOff(at, '/api/shops/own/import/read', Buffer.from('Date,Total hours\n2020-01-01,10.0\n'));
+  await cutOff(at, '/api/restore', copy.subarray(0, copy.length - 300));
+  const open =
+    "select count(*)::int as n from pg_stat_activity where datname = current_database() and state like 'idle in%'";
+  expect((await test.pool.query(open)).rows[0].n).toBe(0);
+  expect((await test.pool.query('select count(*)::int as n from file')).rows[0].n).toBe(0);
+  expect((await test.store.shops.list()).map((s) => [s.id, s.last])).toEqual([['own', 0]]);
+  expect((await upload(app, copy)).statusCode).toBe(200);
 });

@@ -1,7 +1,7 @@
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { Readable } from 'node:stream';
+import { Readable, Writable } from 'node:stream';
 import { gunzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { afterAll, beforeAll, expect, it } from 'vitest';
@@ -139,6 +139,27 @@ it('one snapshot: what is recorded while it is written is whole in it or not at 
   expect(counts[4]!).toBeGreaterThan(counts[0]!);
   const last = await s.store.backup(newFile(), options);
   expect(last.tail.shops[0]!.entries).toBe(await s.store.log.last('own'));
+});
+
+it('the moment of the first byte decides, also for the shop that is read last', async () => {
+  const s = await another();
+  await fill(s, 'own', false);
+  await s.store.log.append('own', readings(5000), 'me', AT);
+  await fill(s, 'zz', true);
+  const chunks: Buffer[] = [];
+  const out = new Writable({
+    write(chunk: Buffer, _, done) {
+      if (chunks.push(chunk) > 1) done();
+      else s.store.log.append('zz', readings(7), 'me', AT).then(() => done(), done);
+    },
+  });
+  await s.store.backupTo(out, options);
+  const read = await readBackup(Readable.from(chunks));
+  expect(read.tail.shops.map((x) => [x.id, x.entries])).toEqual([
+    ['own', 6208],
+    ['zz', 1208],
+  ]);
+  expect(await s.store.log.last('zz')).toBe(1215);
 });
 
 it('no cut and no changed bit passes', async () => {
