@@ -34,7 +34,7 @@ export function directiveSheet(q: DirectiveInput): Sheet {
       fields: [
         { label: 'Directive', value: `${d.number} issue ${d.issue}`, small: d.title },
         { label: 'Authority', value: d.authority, small: d.rank },
-        { label: 'In force from', value: dayWords(d.effective), small: `issued ${dayWords(d.issued)}` },
+        { label: 'Effective', value: dayWords(d.effective), small: `issued ${dayWords(d.issued)}` },
         {
           label: 'Adopted',
           value: q.adopted ? dayWords(q.adopted.on) : 'not adopted',
@@ -43,24 +43,7 @@ export function directiveSheet(q: DirectiveInput): Sheet {
         ...stateField(q),
       ],
     },
-    answer: failing.length
-      ? [
-          t(`${d.number} is not computed: `),
-          f(`${failing.length} of ${count(q.cases.length, 'case')}`),
-          t(' of its own do not come out as written. Every part it affects stands as due.'),
-        ]
-      : [
-          t(`${d.number} asks for `),
-          f(count(d.actions.length, 'action')),
-          t(`, in force from ${dayWords(d.effective)}. `),
-          t(
-            q.cases.length
-              ? q.cases.length === 1
-                ? 'Its one test case comes out as written.'
-                : `All ${count(q.cases.length, 'case')} come out as written.`
-              : 'It brings no test case.',
-          ),
-        ],
+    answer: answerOf(q, failing.length),
     because: d.unsafe_condition ?? d.title,
     blocks: [
       ...q.readBack.map((r) => ({
@@ -104,6 +87,30 @@ export function directiveSheet(q: DirectiveInput): Sheet {
   };
 }
 
+/** What it asks, if it stands; what became of it, if not. */
+function answerOf(q: DirectiveInput, failing: number): Sheet['answer'] {
+  const { document: d, cases } = q;
+  const own = ownIssue(q);
+  if (own?.state && own.state.is !== 'in force' && own.state.is !== 'not yet effective')
+    return [t(`${d.number} issue ${d.issue} is `), f(own.state.is), t(`: nothing rests on it on ${dayWords(q.day)}.`)];
+  if (failing)
+    return [
+      t(`${d.number} is not computed: `),
+      f(`${failing} of ${count(cases.length, 'case')}`),
+      t(' of its own do not come out as written. Every part it affects stands as due.'),
+    ];
+  const when = own?.state?.is === 'not yet effective' ? 'will be in force from' : 'in force from';
+  const come =
+    cases.length === 1
+      ? 'Its one test case comes out as written.'
+      : `All ${count(cases.length, 'case')} come out as written.`;
+  return [
+    t(`${d.number} asks for `),
+    f(count(d.actions.length, 'action')),
+    t(`, ${when} ${dayWords(d.effective)}. `),
+    t(cases.length ? come : 'It brings no test case.'),
+  ];
+}
 const ownIssue = (q: DirectiveInput): IssueShown | undefined =>
   q.history?.issues.find((i) => i.issue === q.document.issue);
 
@@ -123,25 +130,7 @@ function notInForce(q: DirectiveInput): string[] {
 function historyBlocks(q: DirectiveInput): Block[] {
   if (!q.history) return [];
   const { shop, issues, draft, changes } = q.history;
-  const number = encodeURIComponent(q.document.number);
-  return [
-    ...(changes ? [diffTable(changes.was, changes.fields)] : []),
-    historyTable(shop, issues, draft),
-    {
-      block: 'key-value',
-      title: 'Go on from here',
-      pairs: [
-        {
-          key: draft ? 'A draft is kept' : 'The text has changed',
-          cell: {
-            is: 'link',
-            text: draft ? 'Write on at the draft' : 'Write the next issue',
-            href: `/${shop}/directive/${number}/write`,
-          },
-        },
-      ],
-    },
-  ];
+  return [...(changes ? [diffTable(changes.was, changes.fields)] : []), historyTable(shop, issues, draft)];
 }
 
 export interface DirectiveListInput {
