@@ -60,7 +60,8 @@ export function useRevoke(shop: string, done: () => void) {
       }),
     onSuccess: async () => {
       done();
-      await queries.invalidateQueries();
+      // What is revoked cannot be asked about again.
+      await queries.invalidateQueries({ predicate: ({ queryKey }) => queryKey[2] !== 'revoking' });
     },
   });
 }
