@@ -115,7 +115,7 @@ function fleetTable(rows: readonly ShownAircraft[], q: FleetInput): TableBlock {
       { key: 'reading', title: 'Read', unit: 'h', align: 'right' },
       { key: 'read', title: 'Read on', align: 'right' },
     ],
-    rows: rows.map((r) => fleetRow(r, q)),
+    rows: rows.map((r) => rowOnce(r, q)),
     empty: 'No aircraft yet. Answer a caller, or drop a logbook.',
   };
 }
@@ -153,6 +153,15 @@ export function aircraftStanding(r: ShownAircraft): Cell {
 const aboutCell = (s: ShownLine): Cell =>
   s.when && s.about ? { is: 'day', day: s.when, text: s.about } : text(s.about);
 
+const made = new WeakMap<ShownAircraft, { readonly shop: string; readonly row: TableBlock['rows'][number] }>();
+/** Made once for an aircraft, its day and its shop. */
+function rowOnce(r: ShownAircraft, q: FleetInput): TableBlock['rows'][number] {
+  const known = made.get(r);
+  if (known?.shop === q.shop.id) return known.row;
+  const row = fleetRow(r, q);
+  made.set(r, { shop: q.shop.id, row });
+  return row;
+}
 function fleetRow(r: ShownAircraft, q: FleetInput): TableBlock['rows'][number] {
   const { aircraft: a } = r;
   const [first] = r.lines;

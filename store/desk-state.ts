@@ -16,7 +16,9 @@ export interface NewDeskState {
   readonly touches: readonly string[];
   readonly summary: unknown;
 }
-export interface DeskState extends NewDeskState {
+export interface DeskState extends Omit<NewDeskState, 'touches' | 'summary'> {
+  /** Another text whenever what is kept has changed. */
+  readonly version: string;
   /** Something came in that it does not know, or another version of the program made it. */
   readonly stale: boolean;
 }
@@ -37,15 +39,25 @@ const read = (text: string): unknown => {
 
 export function deskStatesOf(db: Db) {
   return {
-    /** The last that is known of every aircraft, whatever version made it. */
+    /** The last that is known of every aircraft, whatever version made it; without what was kept, which is large. */
     async list(shop: string, of: { readonly program: string }): Promise<DeskState[]> {
-      const rows = await db.select().from(t.deskState).where(eq(t.deskState.shop, shop));
-      return rows.map(({ shop: _, ...r }) => ({
-        ...r,
-        day: r.day as Day,
-        stale: r.stale || r.program !== of.program,
-        summary: read(r.summary),
-      }));
+      const s = t.deskState;
+      const { aircraft, entry, program, day, stale } = s;
+      const rows = await db
+        .select({ aircraft, entry, program, day, stale, version: sql<string>`xmin::text` })
+        .from(s)
+        .where(eq(s.shop, shop));
+      return rows.map((r) => ({ ...r, day: r.day as Day, stale: r.stale || r.program !== of.program }));
+    },
+    /** What was kept of these aircraft, by aircraft; null where it does not read. */
+    async summaries(shop: string, aircraft: readonly string[]): Promise<Map<string, unknown>> {
+      if (!aircraft.length) return new Map();
+      const s = t.deskState;
+      const rows = await db
+        .select({ aircraft: s.aircraft, summary: s.summary })
+        .from(s)
+        .where(and(eq(s.shop, shop), sql`${s.aircraft} = any(${sql.param([...aircraft], t.deskState.touches)})`));
+      return new Map(rows.map((r) => [r.aircraft, read(r.summary)]));
     },
     /** Aircraft that must be computed, those without an answer that holds first. */
     async pending(shop: string, of: { readonly program: string; readonly day: Day }): Promise<PendingAircraft[]> {

@@ -4,36 +4,56 @@ import type { AircraftRow, DeskState, Store } from '../../store/index.ts';
 import { PROGRAM } from '../version.ts';
 import { readSummary } from './summary.ts';
 
-function known(row: AircraftRow, state: DeskState | undefined, day: Day, today: Day): FleetAircraft {
+function known(row: AircraftRow, state: DeskState | undefined, kept: unknown): Kept {
   const { id, registration, type, model, serial, owner, base } = row;
   const of = { id, registration, type, model, serial, owner, base };
-  const summary = readSummary(state?.summary);
+  const summary = readSummary(kept);
   if (!state || !summary) {
     const read = row.lastDay !== null && row.lastTotal_s !== null;
     const reading = read ? { day: row.lastDay!, total_s: row.lastTotal_s!, landings: row.lastLandings } : null;
+    const reads = { meter: null, landings: true };
     return {
-      ...of,
-      reading,
-      reads: { meter: null, landings: true },
-      lines: [],
-      asOf: null,
-      holds: false,
-      notComputed: [],
+      aircraft: { ...of, reading, reads, lines: [], asOf: null, holds: false, notComputed: [] },
+      changesOn: null,
     };
   }
   const { lines, reading, reads, notComputed, changesOn } = summary;
-  const changed = changesOn !== null && changesOn <= today;
-  const later = changesOn !== null && changesOn <= day && !changed ? [inForceLater(changesOn)] : [];
-  const holds = !state.stale && !changed;
-  return { ...of, reading, reads, lines, asOf: state.day, holds, notComputed: [...notComputed, ...later] };
+  return { aircraft: { ...of, reading, reads, lines, asOf: state.day, holds: !state.stale, notComputed }, changesOn };
 }
-
+/** What comes into force by the day of the page, and what only after today: nobody has computed that yet. */
+function on({ aircraft, changesOn }: Kept, day: Day, today: Day): FleetAircraft {
+  if (changesOn === null || changesOn > day) return aircraft;
+  if (changesOn <= today) return { ...aircraft, holds: false };
+  return { ...aircraft, notComputed: [...aircraft.notComputed, inForceLater(changesOn)] };
+}
 const inForceLater = (on: Day): string =>
   `What is recorded already changes its answers on ${on}: they are not computed for a later day.`;
 
-/** Every aircraft of a shop as the stored answers know it; nothing is computed here. */
+interface Kept {
+  readonly aircraft: FleetAircraft;
+  readonly changesOn: Day | null;
+}
+interface Held extends Kept {
+  /** What it was made of: as long as that is the same, so is it. */
+  readonly of: string;
+}
+const held = new WeakMap<Store['desk'], Map<string, ReadonlyMap<string, Held>>>();
+
+/** Every aircraft of a shop as the stored answers know it; nothing is computed here, and what has not changed is not read again. */
 export async function fleetOf(store: Store, shop: string, day: Day, today: Day): Promise<FleetAircraft[]> {
+  const shops = held.get(store.desk) ?? new Map<string, ReadonlyMap<string, Held>>();
+  held.set(store.desk, shops);
+  const before = shops.get(shop) ?? new Map<string, Held>();
   const [rows, states] = await Promise.all([store.aircraft.list(shop), store.desk.list(shop, { program: PROGRAM })]);
   const by = new Map(states.map((s) => [s.aircraft, s]));
-  return rows.map((row) => known(row, by.get(row.id), day, today));
+  const of = (row: AircraftRow): string => JSON.stringify([row, by.get(row.id)]);
+  const changed = rows.filter((row) => before.get(row.id)?.of !== of(row));
+  const kept = await store.desk.summaries(
+    shop,
+    changed.map((row) => row.id),
+  );
+  const now = new Map(before);
+  for (const row of changed) now.set(row.id, { ...known(row, by.get(row.id), kept.get(row.id)), of: of(row) });
+  shops.set(shop, now);
+  return rows.map((row) => on(now.get(row.id)!, day, today));
 }

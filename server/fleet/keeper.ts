@@ -103,9 +103,8 @@ export class Keeper {
     words: string,
   ): Promise<boolean> {
     const { store } = this.desk;
-    const last = (await store.desk.list(shop, { program: PROGRAM })).find((s) => s.aircraft === aircraft);
-    const summary: FleetSummary | null = readSummary(last?.summary);
-    return store.desk.keep(shop, keptFault(aircraft, day, known, words, summary), []);
+    const last: FleetSummary | null = readSummary((await store.desk.summaries(shop, [aircraft])).get(aircraft));
+    return store.desk.keep(shop, keptFault(aircraft, day, known, words, last), []);
   }
   private report(shop: string, e: unknown): void {
     if (!this.closed) process.stderr.write(`fleet of ${shop}: ${(e as Error).stack ?? String(e)}\n`);

@@ -40,9 +40,12 @@ export interface ShownLine extends Told {
   readonly open: boolean;
   /** Where it is placed in time; null: nothing tells. */
   readonly when: Day | null;
+  /** The same as a number, for sorting: without end where nothing tells. */
+  readonly at: number;
   readonly about: string;
 }
 
+const FAR = Number.POSITIVE_INFINITY;
 const dayOfArrival = (a: outlook.Arrival, today: Day): Day =>
   a.is === 'not before' ? (`${a.year}-07-01` as Day) : a.is === 'reached' || a.day < today ? today : a.day;
 
@@ -63,17 +66,26 @@ function shownLine(line: FleetLine, aircraft: FleetAircraft, today: Day): ShownL
       : dates
         ? dayOfArrival(dates.treatAs.p50, today)
         : due && (due < today ? today : due);
-  return { ...told, line, aircraft, open, when, about: aboutWords(told, dates, today) };
+  return {
+    ...told,
+    line,
+    aircraft,
+    open,
+    when,
+    at: when === null ? FAR : dayNumber(when),
+    get about() {
+      return aboutWords(told, dates, today);
+    },
+  };
 }
 
 /** Where the whole range of a line lies: flying from the worse side, papers to the better. */
 export function rangeOf(s: ShownLine): { from: number; to: number } | null {
   const d = s.line.dates;
   if (!d || s.when === null || s.notComputed) return null;
-  const at = dayNumber(s.when);
   return {
-    from: Math.min(at, arrivalNumber(d.treatAs.p10, s.day)),
-    to: Math.max(at, arrivalNumber(d.couldBecome.p90, s.day)),
+    from: Math.min(s.at, arrivalNumber(d.treatAs.p10, s.day)),
+    to: Math.max(s.at, arrivalNumber(d.couldBecome.p90, s.day)),
   };
 }
 export const p10Words = (s: ShownLine): string =>
@@ -81,14 +93,14 @@ export const p10Words = (s: ShownLine): string =>
 export const becomeWords = (s: ShownLine): string =>
   s.line.dates && !s.notComputed ? arrival(s.line.dates.couldBecome.p50, s.day) : '';
 
-const FAR = Number.POSITIVE_INFINITY;
-const at = (s: ShownLine): number => (s.when ? dayNumber(s.when) : FAR);
 const pressing = (s: ShownLine): number => Math.min(shownRank(s), rank('soon due'));
 const HANDS = ['left', 'right'];
 const hand = (s: ShownLine): number => HANDS.findIndex((h) => s.line.partName.startsWith(h));
+/** Two that have no end are alike: their difference would be no number. */
+const later = (a: number, b: number): number => (a === b ? 0 : a - b);
 /** Overdue and due before all, then by the day of the worse side, then left before right. */
 export const bitesBefore = (a: ShownLine, b: ShownLine): number =>
-  pressing(a) - pressing(b) || at(a) - at(b) || shownRank(a) - shownRank(b) || hand(a) - hand(b);
+  pressing(a) - pressing(b) || later(a.at, b.at) || shownRank(a) - shownRank(b) || hand(a) - hand(b);
 
 export interface ShownAircraft {
   readonly aircraft: FleetAircraft;
@@ -98,7 +110,16 @@ export interface ShownAircraft {
   readonly worst: directive.Standing;
   readonly settling: 'being computed' | 'not computed' | null;
 }
-export function shownAircraft(aircraft: FleetAircraft, today: Day): ShownAircraft {
+const shown = new WeakMap<FleetAircraft, ShownAircraft & { readonly day: Day }>();
+/** Made once for an aircraft and a day: most of a large fleet is the same from one look to the next. */
+export function shownAircraft(aircraft: FleetAircraft, day: Day): ShownAircraft {
+  const known = shown.get(aircraft);
+  if (known?.day === day) return known;
+  const made = { ...show(aircraft, day), day };
+  shown.set(aircraft, made);
+  return made;
+}
+function show(aircraft: FleetAircraft, today: Day): ShownAircraft {
   const all = aircraft.lines.map((l) => shownLine(l, aircraft, today));
   const lines = all.filter((s) => s.open).sort(bitesBefore);
   const waits = !aircraft.holds || aircraft.asOf === null;
@@ -107,23 +128,26 @@ export function shownAircraft(aircraft: FleetAircraft, today: Day): ShownAircraf
   const worst = WORST_FIRST[Math.min(...(ranks.length ? ranks : [rank('not affected')]))]!;
   return { aircraft, lines, worst, settling };
 }
-const first = (s: ShownAircraft): number => (s.lines[0] ? at(s.lines[0]) : FAR);
+const first = (s: ShownAircraft): number => s.lines[0]?.at ?? FAR;
 const waits = (s: ShownAircraft): number => (s.settling === 'being computed' ? 0 : 1);
 /** What is not yet computed comes first, then overdue, due and soon due, then what bites first. */
 export const worstAircraftFirst = (a: ShownAircraft, b: ShownAircraft): number =>
   waits(a) - waits(b) ||
   Math.min(rank(a.worst), rank('not yet due')) - Math.min(rank(b.worst), rank('not yet due')) ||
-  first(a) - first(b) ||
+  later(first(a), first(b)) ||
   rank(a.worst) - rank(b.worst);
 
+const same = (a: ShownLine, b: ShownLine): boolean =>
+  a.line.directive === b.line.directive &&
+  a.line.action === b.line.action &&
+  a.standing.worst === b.standing.worst &&
+  a.standing.best === b.standing.best &&
+  JSON.stringify(a.line.treatAs.dueAt) === JSON.stringify(b.line.treatAs.dueAt);
 /** Left and right with the same answer are said once: "both inboard spars". */
 export function partsSaid(lines: readonly ShownLine[], s: ShownLine): string {
-  const key = (x: ShownLine) => JSON.stringify([x.line.directive, x.line.action, x.standing, x.line.treatAs.dueAt]);
   const bare = (x: ShownLine) => x.line.partName.replace(/^(left|right) /, '');
   if (hand(s) < 0) return s.line.partName;
-  const other = lines.find(
-    (x) => x !== s && hand(x) >= 0 && hand(x) !== hand(s) && bare(x) === bare(s) && key(x) === key(s),
-  );
+  const other = lines.find((x) => x !== s && hand(x) >= 0 && hand(x) !== hand(s) && bare(x) === bare(s) && same(x, s));
   return other ? `both ${bare(s)}s` : s.line.partName;
 }
 

@@ -38,13 +38,15 @@ export function yearBand(rows: readonly ShownAircraft[], today: Day): Scene {
     .domain([start, end])
     .range([NOW, RIGHT - LATER])
     .clamp(true);
-  const marks = rows.flatMap((row) =>
-    row.lines.flatMap((shown) =>
-      shown.when ? [{ registration: row.aircraft.registration, shown, at: dayNumber(shown.when) }] : [],
-    ),
-  );
-  const now = marks.filter((m) => atOnce(m.shown));
-  const ahead = marks.filter((m) => !atOnce(m.shown) && m.at < end);
+  const now: DueMark[] = [];
+  const ahead: DueMark[] = [];
+  for (const row of rows)
+    for (const shown of row.lines) {
+      if (shown.when === null) continue;
+      const mark = { registration: row.aircraft.registration, shown, at: shown.at };
+      if (atOnce(shown)) now.push(mark);
+      else if (shown.at < end) ahead.push(mark);
+    }
   const drawn = ahead.length > MOST_MARKS ? byMonth(ahead, x, first, today) : inLanes(ahead, x);
   const bottom = TOP + drawn.height;
   const stretches = stretchesOf(rows, today, x);
@@ -70,25 +72,42 @@ export function yearBand(rows: readonly ShownAircraft[], today: Day): Scene {
 
 type X = (day: number) => number;
 
+/** Aircraft and due dates by stretch, in one walk. */
+function counted(rows: readonly ShownAircraft[], today: Day) {
+  const last = String(yearOf(today) + YEARS);
+  const counts = new Map<string, { aircraft: number; dates: number }>();
+  const keyOf = (d: Day): string => {
+    if (d <= today) return 'now';
+    const year = d.slice(0, 4);
+    return year > last ? 'later' : year;
+  };
+  for (const row of rows) {
+    const mine = new Map<string, number>(row.settling ? [['now', 0]] : []);
+    for (const l of row.lines) {
+      if (l.when === null) continue;
+      const key = keyOf(l.when);
+      mine.set(key, (mine.get(key) ?? 0) + 1);
+    }
+    for (const [key, n] of mine) {
+      const c = counts.get(key) ?? { aircraft: 0, dates: 0 };
+      counts.set(key, { aircraft: c.aircraft + 1, dates: c.dates + n });
+    }
+  }
+  return counts;
+}
+
 function stretchesOf(rows: readonly ShownAircraft[], today: Day, x: X): Stretch[] {
   const first = yearOf(today);
-  const of = (key: string, title: string, from: Day | null, to: Day | null, left: number, right: number): Stretch => {
-    const inside = (d: Day) => (from === null || d >= from) && (to === null || d <= to);
-    const hits = rows.map((row) => {
-      const dates = row.lines.filter((l) => l.when && inside(l.when)).length;
-      return dates || (row.settling && inside(today) ? 1 : 0);
-    });
-    return {
-      key,
-      title,
-      from,
-      to,
-      x: left,
-      w: right - left,
-      aircraft: hits.filter(Boolean).length,
-      dates: hits.reduce((a, b) => a + b, 0),
-    };
-  };
+  const counts = counted(rows, today);
+  const of = (key: string, title: string, from: Day | null, to: Day | null, left: number, right: number): Stretch => ({
+    ...(counts.get(key) ?? { aircraft: 0, dates: 0 }),
+    key,
+    title,
+    from,
+    to,
+    x: left,
+    w: right - left,
+  });
   const years = Array.from({ length: YEARS + 1 }, (_, i) => {
     const y = first + i;
     const from = i === 0 ? addDays(today, 1) : (`${y}-01-01` as Day);
