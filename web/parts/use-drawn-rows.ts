@@ -1,5 +1,5 @@
 import { defaultRangeExtractor, type Range, useVirtualizer } from '@tanstack/react-virtual';
-import { useCallback, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { type RefObject, useCallback, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
 import type { Row } from './order.ts';
 
@@ -15,19 +15,26 @@ type Drawn =
   | { readonly is: 'row'; readonly row: Row; readonly index: number }
   | { readonly is: 'space'; readonly key: string; readonly height: number };
 
-/** On paper there is no scrolling: all rows are drawn before the page is printed. */
-function usePrinting(): boolean {
+/** On paper there is no scrolling: all rows are drawn before the page is printed; then it stands where it stood. */
+function usePrinting(region: RefObject<HTMLElement | null>): boolean {
   const [printing, setPrinting] = useState(false);
   useEffect(() => {
-    const begin = () => flushSync(() => setPrinting(true));
-    const end = () => setPrinting(false);
+    let top = 0;
+    const begin = () => {
+      top = region.current?.scrollTop ?? 0;
+      flushSync(() => setPrinting(true));
+    };
+    const end = () => {
+      flushSync(() => setPrinting(false));
+      region.current?.scrollTo(0, top);
+    };
     window.addEventListener('beforeprint', begin);
     window.addEventListener('afterprint', end);
     return () => {
       window.removeEventListener('beforeprint', begin);
       window.removeEventListener('afterprint', end);
     };
-  }, []);
+  }, [region]);
   return printing;
 }
 
@@ -36,7 +43,7 @@ export function useDrawnRows(rows: readonly Row[], keep: number) {
   const region = useRef<HTMLDivElement>(null);
   const head = useRef<HTMLTableRowElement>(null);
   const [headHeight, setHeadHeight] = useState(HEAD_PX);
-  const printing = usePrinting();
+  const printing = usePrinting(region);
   const all = printing || rows.length <= ALL_UP_TO;
   useLayoutEffect(() => setHeadHeight(head.current?.offsetHeight ?? HEAD_PX), []);
   const rangeExtractor = useCallback(
