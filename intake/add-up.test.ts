@@ -43,6 +43,13 @@ describe('carried totals added up again', () => {
       { sum: 90_060, slip: null },
     ]);
   });
+  it('a row of remarks alone changes nothing', () => {
+    expect(addUp([{ flown: 3600 }, {}, { flown: 60, total: 103_660 }], 100_000, 0)).toEqual([
+      { sum: 103_600, slip: null },
+      { sum: 103_600, slip: null },
+      { sum: 103_660, slip: null },
+    ]);
+  });
   it('counts landings without tolerance', () => {
     expect(addUp([{ flown: 3, total: 104 }], 100, 0)[0]).toEqual({ sum: 103, slip: 1 });
   });

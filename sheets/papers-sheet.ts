@@ -54,6 +54,8 @@ export interface PaperFinding {
   readonly remedy: string;
   readonly code: string;
   readonly rows: readonly number[];
+  /** Entries of another aircraft that it names too, with the way to them. */
+  readonly elsewhere: readonly { readonly text: string; readonly aircraft: string }[];
 }
 export interface PapersSheet extends Sheet {
   readonly rows: readonly PaperRow[];
@@ -206,5 +208,12 @@ function findingsOf(q: PapersInput): PaperFinding[] {
     text: datesInWords(x.text),
     remedy: x.remedy,
     rows: x.entries.map(Number).filter((n) => own.has(n)),
+    elsewhere: x.entries.flatMap((id) => (own.has(Number(id)) ? [] : elsewhere(q.model, id))),
   }));
+}
+function elsewhere(model: record.RecordModel, id: string): PaperFinding['elsewhere'] {
+  const thing = model.things.get(model.entries.find((e) => e.id === id)?.subject ?? '');
+  const aircraft = thing?.kind === 'aircraft' ? thing.id : thing?.aircraft;
+  if (!thing || !aircraft) return [];
+  return [{ text: `Entry ${id}, of ${partName(model.things.get(aircraft), aircraft)}`, aircraft }];
 }

@@ -29,6 +29,12 @@ export function AircraftPage({ shop, id }: { shop: string; id: string }) {
       {sheet.data && !past ? (
         <>
           <Letters shop={shop} id={id} directives={latestIssues(choices.data?.directives ?? [])} />
+          <p className="no-print">
+            A row was misread, or a book was found?{' '}
+            <Link href={`/${shop}/aircraft/${encodeURIComponent(id)}/papers`}>
+              Papers of {name}: typed beside the scan, corrected, shown as known on a day
+            </Link>
+          </p>
           <EntryForms shop={shop} aircraft={id} choices={choices.data} />
         </>
       ) : null}

@@ -1,7 +1,16 @@
+import { Link } from 'wouter';
 import type { PapersSheet } from '../../api/papers.ts';
 
 /** What the papers contradict or leave open, with the rows it rests on side by side; a correction settles it. */
-export function PaperFindings({ sheet, correct }: { sheet: PapersSheet; correct: ((number: number) => void) | null }) {
+export function PaperFindings({
+  shop,
+  sheet,
+  correct,
+}: {
+  shop: string;
+  sheet: PapersSheet;
+  correct: ((number: number) => void) | null;
+}) {
   return (
     <section className="sheet" aria-labelledby="found">
       <h2 id="found">Found in the papers</h2>
@@ -14,7 +23,7 @@ export function PaperFindings({ sheet, correct }: { sheet: PapersSheet; correct:
               <p>
                 <strong>{f.text}</strong>
               </p>
-              <p>{f.remedy}. The worse side counts until it is settled.</p>
+              <p>{f.remedy.replace(/[.]$/, '')}. The worse side counts until it is settled.</p>
               {f.rows.length ? (
                 <table>
                   <tbody>
@@ -44,6 +53,11 @@ export function PaperFindings({ sheet, correct }: { sheet: PapersSheet; correct:
                   </tbody>
                 </table>
               ) : null}
+              {f.elsewhere.map((x) => (
+                <p key={x.text}>
+                  <Link href={`/${shop}/aircraft/${encodeURIComponent(x.aircraft)}/papers`}>{x.text}</Link>
+                </p>
+              ))}
               <p className="refs">{f.code}</p>
             </li>
           ))}

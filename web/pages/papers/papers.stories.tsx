@@ -76,6 +76,7 @@ const finding = {
   text: 'The total of 1 Apr 2010 lies below the one of 1 Mar 2010.',
   remedy: 'Look at both rows of the book, and correct the one that was misread',
   rows: [7, 12],
+  elsewhere: [{ text: 'Entry 31, of ZQ-BBB', aircraft: 'aircraft:2' }],
 };
 const line = { row: 1, day: '1 Apr 2010', sum: '1 203.3', sumLandings: '2 004', slips: [], reason: '', warnings: [] };
 const Line = ({ more }: { more: object }) => (
@@ -96,9 +97,11 @@ const stories: Stories = {
     { state: 'list, overflowing', Draw: () => <List rows={many} /> },
     {
       state: 'findings, both rows named',
-      Draw: () => <PaperFindings sheet={sheet([row(12), row(7)], { findings: [finding] })} correct={nothing} />,
+      Draw: () => (
+        <PaperFindings shop="demo" sheet={sheet([row(12), row(7)], { findings: [finding] })} correct={nothing} />
+      ),
     },
-    { state: 'findings, empty', Draw: () => <PaperFindings sheet={sheet([])} correct={nothing} /> },
+    { state: 'findings, empty', Draw: () => <PaperFindings shop="demo" sheet={sheet([])} correct={nothing} /> },
     {
       state: 'rows, empty',
       Draw: () => (

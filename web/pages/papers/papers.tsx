@@ -54,7 +54,10 @@ function Desk({ shop, id, sheet, past }: { shop: string; id: string; sheet: Pape
   const [entry, setEntry] = useState<number | null>(null);
   const [fresh, setFresh] = useState<number | null>(null);
   const [loose, setLoose] = useState<PaperPage | null>(null);
-  const [correcting, setCorrecting] = useState<number | null>(null);
+  // An entry named in the address is opened for correction: "#entry-7".
+  const [correcting, setCorrecting] = useState<number | null>(
+    () => Number(/^#entry-(\d+)$/.exec(window.location.hash)?.[1] ?? 0) || null,
+  );
   const [way, setWay] = useState<'rows' | 'one'>('rows');
   const shown =
     loose ??
@@ -124,7 +127,7 @@ function Desk({ shop, id, sheet, past }: { shop: string; id: string; sheet: Pape
           </section>
         )}
       </div>
-      <PaperFindings sheet={sheet} correct={past ? null : correct} />
+      <PaperFindings shop={shop} sheet={sheet} correct={past ? null : correct} />
       <PaperList
         shop={shop}
         aircraft={id}

@@ -2,10 +2,7 @@ import type { PDFDocumentProxy } from 'pdfjs-dist';
 
 /** The library that draws PDF pages weighs more than the rest of the program: it is fetched when a PDF is opened. */
 async function library() {
-  const [pdf, worker] = await Promise.all([
-    import('pdfjs-dist'),
-    import('pdfjs-dist/build/pdf.worker.min.mjs?worker&url'),
-  ]);
+  const [pdf, worker] = await Promise.all([import('pdfjs-dist'), import('pdfjs-dist/build/pdf.worker.min.mjs?url')]);
   pdf.GlobalWorkerOptions.workerSrc = worker.default;
   return pdf;
 }
