@@ -17,8 +17,9 @@ import { NothingHere } from './pages/start/nothing-here.tsx';
 import { StartPage } from './pages/start/start.tsx';
 import { WhatIfPage } from './pages/what-if/what-if.tsx';
 import { Loading } from './parts/loading.tsx';
+import { PartGone } from './parts/part-gone.tsx';
 
-const PapersPage = lazy(() => import('./pages/papers/papers.tsx'));
+const PapersPage = lazy(() => import('./pages/papers/papers.tsx').catch(() => ({ default: PartGone })));
 const Stories = lazy(() => import('./pages/stories/stories.tsx'));
 type Params = Readonly<Record<string, string | undefined>>;
 const word = (params: Params, name: string) => decodeURIComponent(params[name] ?? '');

@@ -9,7 +9,6 @@ export function BeforeAfter({ writing, said }: { writing: Writing; said: string 
   return (
     <div aria-live="polite">
       {busy === 'reading' ? <p role="status">Working out before and after ...</p> : null}
-      {meanwhile ? <CameFirst meanwhile={meanwhile} /> : <ErrorNotice error={failed} />}
       {preview ? (
         <section className="before-after fades" aria-label="Before and after">
           <Answer answer={preview.sheet.answer} because={preview.sheet.because} level={2} />
@@ -24,6 +23,7 @@ export function BeforeAfter({ writing, said }: { writing: Writing; said: string 
           </div>
         </section>
       ) : null}
+      {meanwhile ? <CameFirst meanwhile={meanwhile} /> : <ErrorNotice error={failed} />}
       {said ? <p role="status">{said}</p> : null}
     </div>
   );
