@@ -39,8 +39,8 @@ export { mixAllIn, mixOf } from './mix.ts';
 export * from './model.ts';
 export { readDirective } from './read.ts';
 export { type ReadBack, readBack } from './read-back.ts';
-export { type IssueState, stateOf } from './state.ts';
 export { sideFindings } from './sides.ts';
+export { type IssueState, stateOf } from './state.ts';
 export * from './swift/index.ts';
 export {
   type Formula,
