@@ -6,8 +6,9 @@ import { rootFolder } from '../store/index.ts';
 import { testStore } from '../store/testing/database.ts';
 import { openDemo } from './demo.ts';
 import { createServer } from './server.ts';
-import { provoke, type Said } from './testing/gallery/provoke.ts';
+import { provoke } from './testing/gallery/provoke.ts';
 import { provoking } from './testing/gallery/read.ts';
+import type { Said } from './testing/gallery/said.ts';
 import type { Stage } from './testing/gallery/steps.ts';
 
 /** What the program says today must be what its page shows: `UPDATE_GALLERY=1` writes it anew, to be read before it is committed. */

@@ -8,16 +8,9 @@ import { rootFolder } from '../../../store/index.ts';
 import { WORDS } from '../../words.ts';
 import { formula } from './formula.ts';
 import type { Provoking } from './read.ts';
+import type { Said } from './said.ts';
 import { STEPS, type Stage } from './steps.ts';
 
-/** What the program said: the code and its three lines. */
-export interface Said {
-  readonly code: string;
-  readonly given: string;
-  readonly allowed: string;
-  readonly remedy: string;
-  readonly source?: string;
-}
 const NOTHING: Said = { code: 'no refusal', given: '', allowed: '', remedy: '' };
 
 async function bytesOf(f: NonNullable<Provoking['file']>): Promise<Uint8Array> {

@@ -22,7 +22,7 @@ import { mediaTypeOf } from '../../page-file.ts';
 import { letterOf } from '../../routes/letter.ts';
 import { createServer } from '../../server.ts';
 import { formula } from './formula.ts';
-import type { Said } from './provoke.ts';
+import type { Said } from './said.ts';
 
 export interface Stage {
   readonly app: FastifyInstance;
