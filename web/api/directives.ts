@@ -48,7 +48,23 @@ const NOTHING = /^(nothing yet|none)$/;
 const LACKS = /has no test case|has neither a first limit/;
 /** What a field may hold, where saying so helps. */
 const HELPS = /^a (whole )?number$|day/;
-export function problemOf(p: directive.DraftProblem): Problem {
+const SIDES: Readonly<Record<string, string>> = {
+  '>=': 'at least',
+  '>': 'more than',
+  '<=': 'at most',
+  '<': 'less than',
+};
+/** A bound of the schema as a person would say it. */
+const bound = (allowed: string): string =>
+  allowed
+    .replace(/^must be a short word.*$/, 'a short word that begins with a letter')
+    .replace(/^Too (?:small|big): expected string to have >=1 characters$/, 'some text')
+    .replace(
+      /^Too (?:small|big): expected \w+ to (?:be|have) (>=|>|<=|<) ?(.+)$/,
+      (_, side: string, rest: string) => `${SIDES[side]} ${rest}`,
+    );
+export function problemOf(given: directive.DraftProblem): Problem {
+  const p = { ...given, allowed: bound(given.allowed) };
   const empty = NOTHING.test(p.given);
   return {
     path: p.remedy.startsWith('Write at least one case') ? 'cases' : p.path,

@@ -47,6 +47,11 @@ describe('what is wrong, in words', () => {
       says: '"many". Correct it: a number.',
       position: 3,
     });
+    const small = { ...p, given: '-1', remedy: 'Correct it', allowed: 'Too small: expected number to be >=1' };
+    expect(problemOf(small).says).toBe('-1. Correct it: at least 1.');
+    expect(problemOf({ ...small, allowed: 'Too big: expected string to have <=200 characters' }).says).toBe(
+      '-1. Correct it: at most 200 characters.',
+    );
     const lacks = {
       path: 'actions.0.id',
       given: 'action "x" has no test case',

@@ -3,7 +3,7 @@ import type { Checked } from '../../../api/directives.ts';
 import { useField, useWriter } from './context.tsx';
 import { shownFigure } from './figures.ts';
 import { ChoiceIn, DayIn, FigureIn, NamesIn, TextIn, WordIn } from './inputs.tsx';
-import { at, type Path, tableOf, textOf } from './json.ts';
+import { at, listOf, type Path, tableOf, textOf } from './json.ts';
 import { More } from './more.tsx';
 import { ActionIn } from './origin-in.tsx';
 import { RowsOf } from './rows-of.tsx';
@@ -25,11 +25,9 @@ type Result = Checked['cases'][number];
 
 /** One test case: what is known, what must come out, what came out. */
 export function CaseFields({ index, result, fresh }: { index: number; result: Result | undefined; fresh: boolean }) {
-  const { draft, send } = useWriter();
+  const { draft } = useWriter();
   const path = ['cases', index];
-  const p = (...rest: Path) => [...path, ...rest];
-  const one = tableOf(at(draft, path));
-  const name = textOf(one.name) || `Case ${index + 1}`;
+  const name = textOf(at(draft, [...path, 'name'])) || `Case ${index + 1}`;
   const [open, setOpen] = useState(fresh);
   return (
     <details
@@ -42,6 +40,18 @@ export function CaseFields({ index, result, fresh }: { index: number; result: Re
       <summary>
         <span>{name}</span> <Outcome result={result} />
       </summary>
+      {open ? <Body index={index} name={name} /> : null}
+    </details>
+  );
+}
+
+function Body({ index, name }: { index: number; name: string }) {
+  const { draft, send } = useWriter();
+  const path = ['cases', index];
+  const p = (...rest: Path) => [...path, ...rest];
+  const one = tableOf(at(draft, path));
+  return (
+    <>
       <div className="fields">
         <TextIn path={p('name')} label="Case" whole />
         <ActionIn path={p('action')} label="Action" />
@@ -76,7 +86,7 @@ export function CaseFields({ index, result, fresh }: { index: number; result: Re
       <button type="button" className="quiet add" onClick={() => send({ does: 'drop', path })}>
         Take this case away<span className="hidden-text">: {name}</span>
       </button>
-    </details>
+    </>
   );
 }
 
@@ -105,6 +115,12 @@ function NotRun({ because }: { because: string }) {
 /** Facts by name. The name is one that formulas use. */
 function Facts({ path, place, title }: { path: Path; place: string; title: string }) {
   const { draft, facts } = useWriter();
+  const names = listOf(at(draft, path)).map((r) => textOf(tableOf(r).name));
+  const hintOf = (name: string): string | undefined => {
+    if (name === '') return undefined;
+    if (names.filter((n) => n === name).length > 1) return 'Named twice: only the last figure counts';
+    return facts.find((f) => f.name === name)?.meaning ?? 'No figure of this name is known';
+  };
   return (
     <RowsOf path={path} title={title} add="Add a figure" one="figure" item={{ name: '', value: '' }}>
       {(row) => {
@@ -117,7 +133,7 @@ function Facts({ path, place, title }: { path: Path; place: string; title: strin
               label="Name"
               place={`${place}.${name}.name`}
               suggest={facts.map((f) => f.name)}
-              hint={facts.find((f) => f.name === name)?.meaning}
+              hint={hintOf(name)}
             />
             <FigureIn path={[...row, 'value']} keep label="Figure" place={`${place}.${name}`} />
           </>

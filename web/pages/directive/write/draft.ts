@@ -9,7 +9,9 @@ export type Draft = Table;
 const rowsOf = (facts: Json | undefined): Json =>
   Object.entries(tableOf(facts)).map(([name, value]) => ({ name, value }));
 const factsOf = (rows: Json | undefined): Json =>
-  Object.fromEntries(listOf(rows).map((r) => [textOf(tableOf(r).name), tableOf(r).value ?? '']));
+  Object.fromEntries(listOf(rows).map((r) => [nameOf(tableOf(r).name), tableOf(r).value ?? '']));
+/** No program takes this word for the name of a figure; quoted it is a name like any other that means nothing. */
+const nameOf = (name: Json | undefined): string => (name === '__proto__' ? "'__proto__'" : textOf(name));
 
 const mapCases = (whole: Table, change: (c: Table) => Table): Table =>
   Array.isArray(whole.cases) ? { ...whole, cases: whole.cases.map((c) => (isTable(c) ? change(c) : c)) } : whole;
@@ -40,7 +42,7 @@ export const documentOf = (draft: Draft): Table =>
           facts_at: Object.fromEntries(
             listOf(c.facts_at).map((row) => {
               const { origin, ...point } = tableOf(row);
-              return [textOf(origin), { ...point, facts: factsOf(point.facts) }];
+              return [nameOf(origin), { ...point, facts: factsOf(point.facts) }];
             }),
           ),
         }

@@ -1,14 +1,24 @@
-/** Moves the focus to the field of a place, or to the nearest that holds it; what is folded around it opens. */
-export function focusPlace(path: string): void {
-  for (let place = path; place !== ''; place = place.slice(0, Math.max(0, place.lastIndexOf('.')))) {
-    const field = document.querySelector<HTMLElement>(`[data-place="${CSS.escape(place)}"]`);
-    if (!field) continue;
-    for (let fold = field.closest('details'); fold; fold = fold.parentElement?.closest('details') ?? null)
-      fold.open = true;
-    requestAnimationFrame(() => {
-      field.scrollIntoView({ block: 'center' });
-      field.focus({ preventScroll: true });
-    });
+const fieldOf = (place: string) => document.querySelector<HTMLElement>(`[data-place="${CSS.escape(place)}"]`);
+const above = (place: string): string => place.slice(0, Math.max(0, place.lastIndexOf('.')));
+
+/**
+ * Moves the focus to the field of a place, or to the nearest that holds it. What is folded around it opens; a fold that
+ * draws its fields only then is looked into once more.
+ */
+export function focusPlace(path: string, again = true): void {
+  let place = path;
+  while (place !== '' && !fieldOf(place)) place = above(place);
+  const field = fieldOf(place);
+  if (!field) return;
+  const closed = field instanceof HTMLDetailsElement && !field.open;
+  for (let fold = field.closest('details'); fold; fold = fold.parentElement?.closest('details') ?? null)
+    fold.open = true;
+  if (closed && again) {
+    setTimeout(() => focusPlace(path, false), 60);
     return;
   }
+  requestAnimationFrame(() => {
+    field.scrollIntoView({ block: 'center' });
+    field.focus({ preventScroll: true });
+  });
 }

@@ -30,6 +30,10 @@ describe('the form holds every document', () => {
       }),
     );
   });
+  it('a figure of a forbidden name does not stand in the way of the others', () => {
+    const facts = [{ name: '__proto__', value: 1 }];
+    expect(JSON.stringify(documentOf({ cases: [{ facts }] }))).toBe('{"cases":[{"facts":{"\'__proto__\'":1}}]}');
+  });
   it('writing at any place what stands there changes nothing; undo takes one change back', () => {
     for (const d of all) {
       const draft = draftOf(d);
