@@ -8,12 +8,13 @@ import { type Condition, type Expression, factsOf, type Vocabulary } from '../ex
 import { limitsOf } from '../read.ts';
 import { conditionOf, expressionOf, vocabularyOf } from '../vocabulary.ts';
 import { limitInWords } from '../words.ts';
-import { type Linear, linearOf } from './linear.ts';
+import { type Linear, linearOf, type Term, termsOf } from './linear.ts';
 
 export interface Counting {
   readonly expression: Expression;
   readonly facts: readonly string[];
   readonly linear: Linear | null;
+  readonly terms: readonly Term[];
 }
 /** An action made ready to be held against many parts. */
 export interface SwiftAction {
@@ -23,6 +24,8 @@ export interface SwiftAction {
   /** True where the verdict hangs on model, part number and day built alone, so that it is found once for each. */
   readonly verdictByKind: boolean;
   readonly verdicts: Map<string, Verdict>;
+  /** What its groups ask for. */
+  readonly asks: { readonly model: boolean; readonly part: boolean; readonly built: boolean };
   readonly counting: Counting | null;
   readonly conditions: ReadonlyMap<string, Condition>;
   readonly words: ReadonlyMap<Limit, string>;
@@ -54,6 +57,11 @@ export function swiftRules(directives: readonly DirectiveDocument[], day: Day): 
   };
 }
 
+function countingOf(expression: Expression): Counting {
+  const linear = linearOf(expression);
+  return { expression, facts: factsOf(expression), linear, terms: linear ? termsOf(linear) : [] };
+}
+
 function actionOf(directive: DirectiveDocument, action: Action, failed: boolean): SwiftAction {
   const vocabulary = vocabularyOf(directive.cases);
   const limits = limitsOf(action);
@@ -66,7 +74,12 @@ function actionOf(directive: DirectiveDocument, action: Action, failed: boolean)
     groups,
     verdictByKind: groups.every((g) => !g.uses && !g.condition && !g.models?.some((m) => m.serials || m.except)),
     verdicts: new Map(),
-    counting: expression && { expression, facts: factsOf(expression), linear: linearOf(expression) },
+    asks: {
+      model: groups.some((g) => g.models),
+      part: groups.some((g) => g.part_numbers || g.not_part_numbers),
+      built: groups.some((g) => g.built_before || g.built_from),
+    },
+    counting: expression && countingOf(expression),
     conditions: new Map(conditions.map((source) => [source, conditionOf(source, vocabulary)])),
     words: new Map(limits.map((l) => [l, limitInWords(l, action)])),
     vocabulary,

@@ -2,7 +2,7 @@ import { SECONDS_PER_HOUR } from '../../foundation/convert.ts';
 import { type Day, dayNumber } from '../../foundation/day.ts';
 import { beforeCut, isLot, NotPlain, SPAN, spanHours_s, spanLandings } from '../../record/index.ts';
 import { factAt, type SwiftLife } from './life.ts';
-import type { Linear } from './linear.ts';
+import type { Linear, Term } from './linear.ts';
 
 /** Both ends of a figure, with the spans that leave it open (of a figure since a day they settle: those before it). */
 export interface Ends {
@@ -27,11 +27,12 @@ interface Weight {
  *
  * @throws NotPlain where a cut splits a stretch whose weights pull two ways
  */
-export function linearEnds(f: Linear, life: SwiftLife, then: Day | null): Ends {
+export function linearEnds(f: Linear, terms: readonly Term[], life: SwiftLife, then: Day | null): Ends {
   const { sums, now } = life;
   let value = f.constant * (then === null ? 1 : 0);
-  for (const [name, w] of f.weights)
-    if (w !== 0) value += w * (settled(life, name, life.asked.day) - (then === null ? 0 : settled(life, name, then)));
+  for (const t of terms)
+    if (t.weight !== 0)
+      value += t.weight * (settled(life, t, life.asked.day) - (then === null ? 0 : settled(life, t, then)));
   let [low, high] = [value, value];
   const was = then === null ? null : life.at(dayNumber(then));
   const papers: number[] = [];
@@ -62,8 +63,7 @@ export function linearEnds(f: Linear, life: SwiftLife, then: Day | null): Ends {
 }
 
 /** A fact as far as it is settled: gaps and cut spans left out, whole spans in the totals. */
-function settled(life: SwiftLife, name: string, day: Day): number {
-  const [what, use] = name.split('.') as [string, string];
+function settled(life: SwiftLife, { name, what, use }: Term, day: Day): number {
   if (what !== 'hours' && what !== 'landings') return factAt(life, name, day)!;
   const a = day === life.asked.day ? life.now : life.at(dayNumber(day));
   const unit = what === 'hours' ? SECONDS_PER_HOUR : 1;

@@ -28,7 +28,14 @@ function hold(t: SwiftTree, pick: Pick, side: Side): Held[] {
   if (t.kind === 'leaf') {
     const left = rounded(pick(t));
     const scale = yardstick(t, side);
-    return [{ leaf: { ...t, scale }, left, nearness: nearness(left, t.is, scale), scaled: left * scale }];
+    return [
+      {
+        leaf: scale === t.scale ? t : { ...t, scale },
+        left,
+        nearness: nearness(left, t.is, scale),
+        scaled: left * scale,
+      },
+    ];
   }
   const held = t.of.map((x) => hold(x, pick, side));
   held.sort((a, b) => {
@@ -68,8 +75,8 @@ const TINY = 1e-9;
  */
 export function endOf(t: SwiftTree, side: Side, a: SwiftAction, life: SwiftLife, done: boolean): LineEnd {
   const open = leavesOf(t).filter((l) => l.high - l.low > TINY);
+  if (open.length === 0) return endAt(t, (l) => l.low, side, a, life, done);
   const at = (value: (leaf: SwiftLeaf) => number) => endAt(t, value, side, a, life, done);
-  if (open.length === 0) return at((l) => l.low);
   if (open.length > 1) throw new NotPlain('two limits that are open');
   const only = open[0]!;
   const value = side === 'worst' ? only.low : only.high;

@@ -14,32 +14,20 @@ export interface SwiftLeaf extends Leaf, Ends {}
 type Simple = Exclude<Limit, { first_of: Limit[] } | { later_of: Limit[] } | { when: string }>;
 
 const NOTHING = number(0);
-const sum = (a: Ends, b: Ends, k: number): Ends => ({
-  low: a.low + (k > 0 ? k * b.low : k * b.high),
-  high: a.high + (k > 0 ? k * b.high : k * b.low),
-  papers: [...a.papers, ...b.papers],
-});
-export const exact = (x: number): Ends => ({ low: x, high: x, papers: [] });
+const NONE: readonly number[] = [];
+export const exact = (x: number): Ends => ({ low: x, high: x, papers: NONE });
 
 /** The limit as `leafOf` makes it, with its ends in closed form. Null: nothing has started its clock. @throws NotPlain */
 export function leafOf(limit: Simple, a: SwiftAction, life: SwiftLife, start: Day): SwiftLeaf | null {
   const { asked, thing } = life;
   const { policy } = asked;
-  const base = {
-    kind: 'leaf' as const,
-    margin: NOTHING,
-    words: a.words.get(limit) ?? '',
-    now: false,
-    day: null,
-    entry: null,
-    meter: null,
-    counts: false,
-    is: 'is' in limit ? limit.is : ('at' as const),
-  };
-  if ('on' in limit) return calendar(base, limit.on as Day, life);
+  const words = a.words.get(limit) ?? '';
+  const is = 'is' in limit ? limit.is : 'at';
+  if ('on' in limit) return calendar(words, is, limit.on as Day, life);
   if ('before_further_flight' in limit) {
-    const flown = sum(flownSince(life, start, 'hours'), flownSince(life, start, 'landings'), 1);
-    return { ...base, ...sum(exact(0), flown, -1), scale: 1, unit: 'h', perHour: 1, now: true, meter: 'hours' };
+    const [h, n] = [flownSince(life, start, 'hours'), flownSince(life, start, 'landings')];
+    const flown = { low: h.low + n.low, high: h.high + n.high, papers: [...h.papers, ...n.papers] };
+    return leaf(words, is, 0, flown, { scale: 1, unit: 'h', perHour: 1, now: true, meter: 'hours' });
   }
   if ('next_inspection' in limit) throw new NotPlain('it counts inspections');
   const origin = 'since' in limit && limit.since !== undefined ? limit.since : 'new';
@@ -48,49 +36,79 @@ export function leafOf(limit: Simple, a: SwiftAction, life: SwiftLife, start: Da
   if (point === null) return null;
   if ('days' in limit || 'months' in limit) {
     const from = point === 'new' ? thing.built : point;
-    if (from === null) return calendar(base, start, life);
-    return calendar(base, 'days' in limit ? addDays(from, limit.days) : monthsAfter(from, limit.months), life);
+    if (from === null) return calendar(words, is, start, life);
+    return calendar(words, is, 'days' in limit ? addDays(from, limit.days) : monthsAfter(from, limit.months), life);
   }
-  if ('hours_h' in limit)
-    return {
-      ...base,
-      ...sum(exact(limit.hours_h), flownSince(life, point, 'hours'), -1),
-      scale: 1 / policy.soon_h,
-      unit: 'h',
-      meter: 'hours',
-      perHour: 1,
-    };
-  if ('landings' in limit)
-    return {
-      ...base,
-      ...sum(exact(limit.landings), flownSince(life, point, 'landings'), -1),
-      scale: 1 / policy.soon_landings,
-      unit: 'landings',
-      meter: 'landings',
-      perHour: life.landingsAhead,
-    };
+  if ('hours_h' in limit) {
+    const axis = { scale: 1 / policy.soon_h, unit: 'h', perHour: 1, now: false, meter: 'hours' } as const;
+    return leaf(words, is, limit.hours_h, flownSince(life, point, 'hours'), axis);
+  }
+  if ('landings' in limit) {
+    const scale = 1 / policy.soon_landings;
+    const axis = { scale, unit: 'landings', perHour: life.landingsAhead, now: false, meter: 'landings' } as const;
+    return leaf(words, is, limit.landings, flownSince(life, point, 'landings'), axis);
+  }
   const counted = countedSince(a, life, point);
   const { scale, steep } = soonOf(a, life);
+  const perHour = Math.max(0, rateOf(a, life, life.mix));
+  const meter = a.action.counts?.unit === 'landings' ? 'landings' : 'hours';
+  return leaf(words, is, limit.counted, counted, { scale, steep, unit: 'counted', perHour, now: false, meter });
+}
+
+/** A limit less what has been used of it. */
+function leaf(
+  words: string,
+  is: Leaf['is'],
+  limit: number,
+  used: Ends,
+  axis: Pick<Leaf, 'scale' | 'steep' | 'unit' | 'perHour' | 'now' | 'meter'>,
+): SwiftLeaf {
+  const { scale, unit, perHour, now, meter } = axis;
+  const [low, high] = [limit - used.high, limit - used.low];
+  const steep = axis.steep ?? scale;
+  const [counts, papers] = [unit === 'counted', used.papers];
   return {
-    ...base,
-    ...sum(exact(limit.counted), counted, -1),
+    kind: 'leaf',
+    margin: NOTHING,
+    low,
+    high,
+    papers,
     scale,
     steep,
-    unit: 'counted',
-    counts: true,
-    meter: a.action.counts?.unit === 'landings' ? 'landings' : 'hours',
-    perHour: Math.max(0, rateOf(a, life, life.mix)),
+    is,
+    unit,
+    perHour,
+    day: null,
+    now,
+    meter,
+    counts,
+    words,
+    entry: null,
   };
 }
 
-export function calendar(
-  base: Pick<Leaf, 'kind' | 'margin' | 'words' | 'now' | 'entry' | 'meter' | 'counts' | 'is'>,
-  day: Day,
-  life: SwiftLife,
-): SwiftLeaf {
+export function calendar(words: string, is: Leaf['is'], day: Day, life: SwiftLife): SwiftLeaf {
   const left = daysBetween(life.asked.day, day);
   const scale = 1 / life.asked.policy.soon_days;
-  return { ...base, ...exact(left), day, scale, unit: 'days', perHour: 0 };
+  const steep = scale;
+  return {
+    kind: 'leaf',
+    margin: NOTHING,
+    low: left,
+    high: left,
+    papers: NONE,
+    scale,
+    steep,
+    is,
+    unit: 'days',
+    perHour: 0,
+    day,
+    now: false,
+    meter: null,
+    counts: false,
+    words,
+    entry: null,
+  };
 }
 
 const kept = new Map<string, Day>();
@@ -123,10 +141,10 @@ function flownSince(life: SwiftLife, point: Day | 'new', what: 'hours' | 'landin
 
 /** The directive's counted figure since a day. @throws NotPlain */
 function countedSince(a: SwiftAction, life: SwiftLife, point: Day | 'new'): Ends {
-  const { expression, facts, linear } = a.counting!;
+  const { expression, facts, linear, terms } = a.counting!;
   const { asked } = life;
   const then = point === 'new' ? null : point > asked.day ? asked.day : point;
-  if (linear) return linearEnds(linear, life, then);
+  if (linear) return linearEnds(linear, terms, life, then);
   const now = evaluate(expression, factsOn(life, facts, asked.day));
   return exact(then === null ? now : now - evaluate(expression, factsOn(life, facts, then)));
 }

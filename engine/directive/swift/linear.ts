@@ -5,6 +5,19 @@ export interface Linear {
   readonly constant: number;
   readonly weights: ReadonlyMap<string, number>;
 }
+/** One fact of a weighted sum, its name taken apart once. */
+export interface Term {
+  readonly name: string;
+  readonly weight: number;
+  readonly what: string;
+  readonly use: string;
+  readonly unit: string | undefined;
+}
+export const termsOf = (f: Linear): Term[] =>
+  [...f.weights].map(([name, weight]) => {
+    const [what, use, unit] = name.split('.') as [string, string, string | undefined];
+    return { name, weight, what, use, unit };
+  });
 
 /** The weights of a formula, or null where it compares, chooses, rounds, or multiplies facts. */
 export function linearOf(e: Expression): Linear | null {

@@ -5,7 +5,7 @@ import { constantForm, type Region, SETTLED } from '../../foundation/region/inde
 import { isLot, NotPlain, type Policy, SPAN, type Sums, spanHours_s } from '../../record/index.ts';
 import { affected, type Candidate, type Verdict } from '../affected.ts';
 import type { Limit } from '../document.ts';
-import { factsOf, number, test } from '../expression/index.ts';
+import { factsOf, test } from '../expression/index.ts';
 import type { LineEnd, StandingLine } from '../line.ts';
 import { worksUnder } from '../sides.ts';
 import { askedOn } from './asked.ts';
@@ -44,8 +44,18 @@ export function swiftLines(rules: SwiftRules, sums: Sums, policy: Policy, day: D
   const at = amountsBy(sums);
   const mixes: MixesByCuts = new Map();
   const onWhole = new Set(rules.actions.filter((a) => writtenOnWhole(sums, a)));
+  const alike = new Map<string, { readonly lines: StandingLine[]; readonly whole: NeedsWhole[] }>();
   for (const thing of sums.things) {
     if (!rules.byWhat.has(thing.what)) continue;
+    // Of two parts of a kind that were fitted together and never worked on, what holds for one holds for the other.
+    const kind = thing.done.length > 0 ? null : `${thing.what}|${thing.partNumber}|${thing.built}|${thing.fitted}`;
+    const twin = kind === null ? undefined : alike.get(kind);
+    if (twin) {
+      for (const l of twin.lines) lines.push({ ...l, part: thing.id });
+      for (const w of twin.whole) whole.push({ ...w, part: thing.id });
+      continue;
+    }
+    const [line0, whole0] = [lines.length, whole.length];
     let life: SwiftLife | null = null;
     let because = day < sums.newest ? 'an entry after the day' : '';
     try {
@@ -56,21 +66,27 @@ export function swiftLines(rules: SwiftRules, sums: Sums, policy: Policy, day: D
     }
     for (const a of rules.actions) {
       if (a.action.looks_at !== thing.what) continue;
-      const missing = (why: string) =>
-        whole.push({ part: thing.id, directive: a.directive.number, action: a.action.id, because: why });
-      if (!life || a.whole) missing(a.whole ?? because);
-      else if (onWhole.has(a)) missing('work written on an aircraft or wing as a whole');
+      if (!life || a.whole) whole.push(missing(thing.id, a, a.whole ?? because));
+      else if (onWhole.has(a)) whole.push(missing(thing.id, a, 'work written on an aircraft or wing as a whole'));
       else
         try {
           lines.push(lineFor(a, life));
         } catch (e) {
           if (!(e instanceof NotPlain) && !isRefusal(e)) throw e;
-          missing(e.message);
+          whole.push(missing(thing.id, a, e.message));
         }
     }
+    if (kind !== null) alike.set(kind, { lines: lines.slice(line0), whole: whole.slice(whole0) });
   }
   return { lines, whole };
 }
+
+const missing = (part: string, { directive, action }: SwiftAction, because: string): NeedsWhole => ({
+  part,
+  directive: directive.number,
+  action: action.id,
+  because,
+});
 
 /** Work of this action that stands on another kind of thing than it looks at, on an aircraft or a wing. */
 const writtenOnWhole = (sums: Sums, a: SwiftAction): boolean =>
@@ -81,10 +97,16 @@ const writtenOnWhole = (sums: Sums, a: SwiftAction): boolean =>
 const NOT_DUE = { total_s: null, landings: null, day: null, now: false };
 const bare = (standing: LineEnd['standing']): LineEnd => ({ standing, dueAt: NOT_DUE, left: null });
 
-function lineFor(a: SwiftAction, life: SwiftLife): StandingLine {
-  const { directive: d, action } = a;
-  const done = doneUnder(d, action, life.thing).at(-1) ?? null;
-  const line = (treatAs: LineEnd, couldBecome: LineEnd, hangsOn: string | null = null): StandingLine => ({
+type LastDone = { readonly day: Day } | null;
+function lineWith(
+  { directive: d, action }: SwiftAction,
+  life: SwiftLife,
+  done: LastDone,
+  treatAs: LineEnd,
+  couldBecome: LineEnd,
+  hangsOn: string | null,
+): StandingLine {
+  return {
     directive: d.number,
     issue: d.issue,
     action: action.id,
@@ -98,16 +120,22 @@ function lineFor(a: SwiftAction, life: SwiftLife): StandingLine {
     hangsOn,
     notComputed: false,
     dates: null,
-  });
-  const settled = (standing: LineEnd['standing']) => line(bare(standing), bare(standing));
+  };
+}
+const settled = (a: SwiftAction, life: SwiftLife, done: LastDone, standing: LineEnd['standing']): StandingLine =>
+  lineWith(a, life, done, bare(standing), bare(standing), null);
+
+function lineFor(a: SwiftAction, life: SwiftLife): StandingLine {
+  const { directive: d, action } = a;
+  const done = doneUnder(d, action, life.thing).at(-1) ?? null;
   const verdict = verdictOf(a, life);
-  if (verdict.answer === 'no') return settled('not affected');
-  if (action.started_by?.length) return settled('not affected');
-  if (isEnded(a, life, done !== null)) return settled('ended');
+  if (verdict.answer === 'no') return settled(a, life, done, 'not affected');
+  if (action.started_by?.length) return settled(a, life, done, 'not affected');
+  if (isEnded(a, life, done !== null)) return settled(a, life, done, 'ended');
   const start = d.effective as Day;
   const limit = done ? action.repeat : (action.first ?? { before_further_flight: true as const });
   let tree = limit ? treeOf(limit, a, life, start) : null;
-  if (!tree) return settled('not affected');
+  if (!tree) return settled(a, life, done, 'not affected');
   if (life.asked.day < start) tree = { kind: 'later', of: [tree, effective(start, life)] };
   const touched = [...new Set(leavesOf(tree).flatMap((l) => l.papers))];
   // A use that is assumed counts in every gap where a formula speaks of it, also where the record knows nothing of it.
@@ -117,9 +145,12 @@ function lineFor(a: SwiftAction, life: SwiftLife): StandingLine {
   if (assumed || (action.missing_papers !== 'bounds' && touched.length > 0))
     throw new NotPlain('a gap that has a rule of its own');
   const worst = endOf(tree, 'worst', a, life, done !== null);
-  const best = endOf(tree, 'best', a, life, done !== null);
+  const best = life.open || touched.length > 0 ? endOf(tree, 'best', a, life, done !== null) : worst;
   const open = Math.abs((worst.left?.value ?? 0) - (best.left?.value ?? 0)) > 1e-6 || worst.standing !== best.standing;
-  return line(
+  return lineWith(
+    a,
+    life,
+    done,
     worst,
     verdict.answer === 'perhaps' ? bare('not affected') : best,
     open && touched.length > 0 ? paperOf(life.sums, touched) : null,
@@ -142,25 +173,12 @@ function treeOf(limit: Limit, a: SwiftAction, life: SwiftLife, start: Day): Swif
   return leafOf(limit, a, life, start);
 }
 
-const effective = (day: Day, life: SwiftLife) =>
-  calendar(
-    {
-      kind: 'leaf',
-      margin: number(0),
-      words: 'the effective date',
-      now: false,
-      is: 'at',
-      entry: null,
-      meter: null,
-      counts: false,
-    },
-    later(day, life.asked.day),
-    life,
-  );
+const effective = (day: Day, life: SwiftLife) => calendar('the effective date', 'at', later(day, life.asked.day), life);
 
 function verdictOf(a: SwiftAction, life: SwiftLife): Verdict {
   const { sums, thing } = life;
-  const key = a.verdictByKind ? `${sums.model}|${thing.partNumber}|${sums.built}` : '';
+  const { model, part, built } = a.asks;
+  const key = `${model ? sums.model : ''}|${part ? thing.partNumber : ''}|${built ? sums.built : ''}`;
   const known = a.verdictByKind ? a.verdicts.get(key) : undefined;
   if (known) return known;
   const found = affected(a.groups, candidateOf(a, life));

@@ -3,13 +3,14 @@ import { flownOn, landingsAhead } from '../mix.ts';
 import type { Mix } from '../model.ts';
 import type { SwiftAction } from './compile.ts';
 import { factsOn, type SwiftLife } from './life.ts';
+import type { Term } from './linear.ts';
 
 /** What the counted figure gains per hour of the carrier at a mix of flying. */
 export function rateOf(a: SwiftAction, life: SwiftLife, mix: Mix): number {
-  const { expression, facts, linear } = a.counting!;
+  const { expression, facts, linear, terms } = a.counting!;
   if (linear) {
     let rate = 0;
-    for (const [name, w] of linear.weights) rate += w * gainOf(name, mix);
+    for (const t of terms) rate += t.weight * gainOf(t, mix);
     return rate;
   }
   const now = factsOn(life, facts, life.asked.day);
@@ -17,8 +18,7 @@ export function rateOf(a: SwiftAction, life: SwiftLife, mix: Mix): number {
   return (evaluate(expression, flownOn(now, mix, step)) - evaluate(expression, now)) / step;
 }
 
-function gainOf(name: string, mix: Mix): number {
-  const [what, use, unit] = name.split('.') as [string, string, string | undefined];
+function gainOf({ what, use, unit }: Term, mix: Mix): number {
   if (what === 'hours') return use === 'total' ? 1 : (mix.hours[use] ?? 0);
   if (what === 'landings')
     return use === 'total' ? landingsAhead(mix) : (mix.hours[use] ?? 0) * (mix.landingsPerHour[use] ?? 1);
