@@ -2,7 +2,7 @@
 export { type AircraftInput, aircraftSheet } from './aircraft-sheet.ts';
 export { permitLines } from './approval-words.ts';
 export { type ApprovalRow, approvalsSheet, type Hit, revokingSheet } from './approvals-sheet.ts';
-export { type AsKnown, asKnownSheet, type KeptLetter, knownWords, namesOf } from './as-known.ts';
+export { type AsKnown, asKnownSheet, type KeptLetter, namesOf } from './as-known.ts';
 export { callSheet } from './call-sheet.ts';
 export { type CompareInput, compareSheet, type Side } from './compare-sheet.ts';
 export { type ComplianceInput, complianceSheet } from './compliance/sheet.ts';

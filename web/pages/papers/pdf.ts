@@ -17,7 +17,7 @@ const SAFE = {
 
 const opened = new Map<string, Promise<PDFDocumentProxy>>();
 /** @throws Error in words if the file is no PDF that can be opened */
-export async function openPdf(source: { url: string } | { data: ArrayBuffer }): Promise<PDFDocumentProxy> {
+async function openPdf(source: { url: string } | { data: ArrayBuffer }): Promise<PDFDocumentProxy> {
   const pdf = await library();
   const open = () =>
     pdf.getDocument({ ...source, ...SAFE }).promise.catch((e: Error) => {
