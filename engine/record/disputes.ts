@@ -1,4 +1,5 @@
 import type { Bounds } from '../foundation/bounds.ts';
+import { SECONDS_PER_HOUR, SECONDS_PER_MINUTE } from '../foundation/convert.ts';
 import { daysBetween } from '../foundation/day.ts';
 import type { Worked } from '../foundation/working.ts';
 import { seconds } from './amounts.ts';
@@ -40,7 +41,8 @@ interface Field {
 
 const clock = (s: number): string => {
   const two = (n: number) => String(n).padStart(2, '0');
-  return `${Math.floor(s / 3600)}:${two(Math.floor(s / 60) % 60)}:${two(s % 60)}`;
+  const [h, m] = [SECONDS_PER_HOUR, SECONDS_PER_MINUTE];
+  return `${Math.floor(s / h)}:${two(Math.floor((s % h) / m))}:${two(s % m)}`;
 };
 const HOURS: Field = {
   what: 'hours',
