@@ -7,7 +7,7 @@ import type { Cell, Sheet, Span, TableBlock } from './model.ts';
 import { dueWords } from './standing.ts';
 
 /** When an owner was last asked, and whether a reading came in since. */
-export interface Asked {
+interface Asked {
   readonly on: Day;
   readonly by: string;
   readonly answered: boolean;
@@ -112,7 +112,7 @@ const askedCell = (asked: Asked | undefined): Cell =>
     : text('not asked yet');
 
 /** What the owner is asked, in plain words: which aircraft, what to read, on which meter, and why it helps him. */
-export function requestWords(a: FleetAircraft, q: Pick<ReadingsInput, 'shop' | 'signs'>): string {
+function requestWords(a: FleetAircraft, q: Pick<ReadingsInput, 'shop' | 'signs'>): string {
   const meter = a.reads.meter ? `the ${plain(a.reads.meter)}` : 'the hour meter';
   const last = a.reading
     ? `The last reading we have of ${a.registration} is ${number(hoursFromSeconds(a.reading.total_s), 1)} h${a.reading.landings === null ? '' : ` and ${count(a.reading.landings, 'landing')}`} on ${dayWords(a.reading.day)}.`
