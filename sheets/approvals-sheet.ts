@@ -87,9 +87,16 @@ export function revokingSheet(q: {
   shop: ShopNamed;
   day: Day;
 }): Sheet {
+  // Drawn within the page of all approvals, which says the caution once.
+  const { caution: _, ...bare } = emptySheet(
+    'approvals',
+    `If ${q.reference} were revoked`,
+    q.day,
+    q.shop.invented === true,
+  );
   const aircraft = new Set(q.hits.map((h) => h.aircraft));
   return {
-    ...emptySheet('approvals', `If ${q.reference} were revoked`, q.day, q.shop.invented === true),
+    ...bare,
     titleBlock: head(q.shop, q.day),
     answer: aircraft.size
       ? [
