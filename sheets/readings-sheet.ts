@@ -7,7 +7,7 @@ import type { Cell, Sheet, Span, TableBlock } from './model.ts';
 import { dueWords } from './standing.ts';
 
 /** When an owner was last asked, and whether a reading came in since. */
-interface Asked {
+export interface Asked {
   readonly on: Day;
   readonly by: string;
   readonly answered: boolean;
