@@ -20,6 +20,13 @@ function Place({ href, text, here, children }: { href: string; text: string; her
   );
 }
 
+/** Pages of one aircraft beside its own. */
+const PAGES = [
+  { at: '/papers', text: 'Papers' },
+  { at: '/compliance', text: 'Compliance' },
+  { at: '/what-if', text: 'What if' },
+];
+
 /** The way through the job: at the left, or folded to a bar. Only rooms that exist. */
 export function Path({ shop, aircraft }: { shop: string; aircraft?: OpenAircraft | undefined }) {
   const [open, setOpen] = useState(false);
@@ -48,9 +55,9 @@ export function Path({ shop, aircraft }: { shop: string; aircraft?: OpenAircraft
             <ul>
               <Place href={`/${shop}/fleet/due`} text="Due sheet" here={here} />
               <Place href={`/${shop}/fleet/readings`} text="Readings wanted" here={here} />
+              <Place href={`/${shop}/fleet/approvals`} text="Approvals" here={here} />
             </ul>
           </Place>
-          <Place href={`/${shop}/fleet/approvals`} text="Approvals" here={here} />
           <Place href={`/${shop}/import/caller`} text="Caller" here={here} />
           <Place href={`/${shop}/import`} text="Import" here={here} />
           <Place href={`/${shop}/directive`} text="Directives" here={here} />
@@ -59,17 +66,14 @@ export function Path({ shop, aircraft }: { shop: string; aircraft?: OpenAircraft
           <>
             <h2>Know</h2>
             <ul>
-              <Place href={own} text={aircraft.name} here={decodeURI(here) === decodeURI(own) ? own : here} />
-              <Place
-                href={`${own}/papers`}
-                text="Papers"
-                here={decodeURI(here) === decodeURI(`${own}/papers`) ? `${own}/papers` : here}
-              />
-              <Place
-                href={`${own}/compliance`}
-                text="Compliance"
-                here={decodeURI(here) === decodeURI(`${own}/compliance`) ? `${own}/compliance` : here}
-              />
+              {[{ at: '', text: aircraft.name }, ...PAGES].map(({ at, text }) => (
+                <Place
+                  key={at}
+                  href={`${own}${at}`}
+                  text={text}
+                  here={decodeURI(here) === decodeURI(`${own}${at}`) ? `${own}${at}` : here}
+                />
+              ))}
               {aircraft.rooms?.map((r) => (
                 <li key={r.anchor}>
                   <a href={`#${r.anchor}`} onClick={() => setOpen(false)}>
