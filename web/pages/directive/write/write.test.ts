@@ -142,6 +142,22 @@ describe('renaming', () => {
   });
 });
 
+describe('another rule with an action of the same short word', () => {
+  it('keeps its own', () => {
+    const other = { directive: 'W-9', action: 'look' };
+    const own = { directive: 'W-1', action: 'look' };
+    const draft = { number: 'W-1', actions: [{ id: 'look', credit: [other, own], ended_by: [{ action: 'look' }] }] };
+    expect(renameAction(draft, 0, 'first_look').actions).toEqual([
+      {
+        id: 'first_look',
+        credit: [other, { ...own, action: 'first_look' }],
+        ended_by: [{ action: 'first_look' }],
+      },
+    ]);
+    expect(renameNumber(draft, 'W-2').actions).toMatchObject([{ credit: [other, { directive: 'W-2' }] }]);
+  });
+});
+
 describe('what a new rule begins with', () => {
   it('lacks only what a person must say', () => {
     const d = documentOf(emptyDraft('2026-01-05'));
