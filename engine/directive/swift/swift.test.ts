@@ -85,6 +85,21 @@ it('a gap by hand: all its landings towing, or none', () => {
   expect(line!.hangsOn).toBe(`Logbook N1, ${addDays(START, 366)} to ${addDays(START, 730)}`);
 });
 
+it('recent flying in a gap that its first day cuts is open: the mix is what the whole way takes', () => {
+  const on = (n: number): Day => addDays(START, n);
+  const m = small([
+    entry('reading', 'ac', on(4199), { total_h: 300, landings: 550 }),
+    entry('gap', 'ac', on(4200), { from: on(4200), to: on(4400), because: 'lost' }),
+    entry('reading', 'ac', on(4400), { total_h: 340, landings: 620 }),
+    entry('flights', 'ac', on(4500), { hours_h: 30, landings: 60, use: 'tow' }),
+  ]);
+  const counts = { expression: 'landings.total + 2.0 * landings.tow', called: 'figure', unit: 'landings' } as const;
+  const rules = [readDirective(rule({ counts, first: { counted: 9000, is: 'at' } }))];
+  const { lines } = swiftLines(swiftRules(rules, TODAY), plainOf(m).sums!, m.policy, TODAY);
+  expect(lines).toHaveLength(1);
+  expect(differs(lines[0]!, refOf(m, rules).get(keyOf(lines[0]!))!)).toBeNull();
+});
+
 describe('records just outside the plain ones go the whole way', () => {
   const on = (n: number): Day => addDays(START, n);
   it.each([
