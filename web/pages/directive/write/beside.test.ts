@@ -96,6 +96,7 @@ describe('what changed, in sentences', () => {
   });
   it('says days as a reader writes them, and leaves what is none', () => {
     expect(daysInWords('from 2024-04-03 on')).toBe('from 3 Apr 2024 on');
+    expect(daysInWords('by 2024-09-30')).toBe('by 30 Sep 2024');
     expect(daysInWords('2024-99-99')).toBe('2024-99-99');
   });
 });

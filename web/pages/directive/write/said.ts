@@ -38,12 +38,11 @@ export function stateOf(name: string, checked: Checked | undefined): State {
   };
 }
 /** Days within a sentence of the engine, as the reader writes them. */
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 export const daysInWords = (s: string): string =>
-  s.replace(/\b\d{4}-\d{2}-\d{2}\b/g, (d) => {
-    const day = new Date(`${d}T00:00:00Z`);
-    return Number.isNaN(day.getTime())
-      ? d
-      : day.toLocaleDateString('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' });
+  s.replace(/\b(\d{4})-(\d{2})-(\d{2})\b/g, (whole, year: string, month: string, day: string) => {
+    const name = MONTHS[Number(month) - 1];
+    return name ? `${Number(day)} ${name} ${year}` : whole;
   });
 
 export interface Said {
