@@ -5,7 +5,7 @@ import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Input } from '../../parts/field.tsx';
 import { newId, readingOf, type Values, valuesOf } from '../aircraft/forms/read.ts';
 import { ReadingFields } from '../aircraft/forms/reading-fields.tsx';
-import type { WantedRowProps } from './wanted-row.tsx';
+import type { WantedRowProps } from './wanted-row-props.ts';
 
 const entryOf = (aircraft: string, v: Values) => ({
   id: newId(),

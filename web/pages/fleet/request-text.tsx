@@ -2,7 +2,7 @@ import { useRef, useState } from 'react';
 import { useKeepRequest } from '../../api/fleet.ts';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Field, Input } from '../../parts/field.tsx';
-import type { WantedRowProps } from './wanted-row.tsx';
+import type { WantedRowProps } from './wanted-row-props.ts';
 
 /** What to write to the owner: to be changed, copied, and kept as asked. */
 export function RequestText({

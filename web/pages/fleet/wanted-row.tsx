@@ -1,20 +1,8 @@
 import { useId, useState } from 'react';
-import type { Column } from '../../../sheets/model.ts';
 import { CellView } from '../../parts/cell.tsx';
-import type { Row } from '../../parts/order.ts';
 import { ReplyForm } from './reply-form.tsx';
 import { RequestText } from './request-text.tsx';
-
-export interface WantedRowProps {
-  readonly shop: string;
-  readonly row: Row;
-  readonly columns: readonly Column[];
-  readonly day: string;
-  /** Who asks: typed once for all rows. */
-  readonly by: string;
-  readonly setBy: (by: string) => void;
-  readonly tell: (words: string) => void;
-}
+import type { WantedRowProps } from './wanted-row-props.ts';
 
 /** One aircraft whose reading is wanted: what is known, the request to copy, the reply to write down. */
 export function WantedRow(props: WantedRowProps) {
