@@ -61,7 +61,7 @@ export const emptyDraft = (day: string): Draft => ({
   actions: [newAction(1)],
   cases: [],
 });
-export const newAction = (n: number): Table => ({
+const newAction = (n: number): Table => ({
   id: `action_${n}`,
   does: 'inspect',
   missing_papers: 'bounds',

@@ -20,7 +20,7 @@ export function originKind(origin: Json | undefined): OriginKind | '' {
 }
 
 /** An origin of a kind with nothing filled in; a look is first taken to be one of this very action. */
-export function blankOrigin(kind: OriginKind, number: string, action: string): Json {
+function blankOrigin(kind: OriginKind, number: string, action: string): Json {
   switch (kind) {
     case 'new':
     case 'effective':

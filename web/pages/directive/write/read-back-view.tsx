@@ -11,7 +11,7 @@ export function ReadBackView({ said, old }: { said: readonly Said[] | null; old:
   );
 }
 
-export function Sentences({ said }: { said: readonly Said[] }) {
+function Sentences({ said }: { said: readonly Said[] }) {
   return (
     <div className="prose">
       {said.map((s, i) => (

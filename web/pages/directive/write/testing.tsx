@@ -6,7 +6,7 @@ import { type Draft, draftOf } from './draft.ts';
 import type { Json } from './json.ts';
 import { begin, write } from './reducer.ts';
 
-export const WORDS: Words = {
+const WORDS: Words = {
   facts: [
     { name: 'hours.total', meaning: 'total hours', unit: 'h' },
     { name: 'landings.total', meaning: 'total landings', unit: 'landings' },
