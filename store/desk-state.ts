@@ -59,10 +59,14 @@ export function deskStatesOf(db: Db) {
         .where(and(eq(s.shop, shop), sql`${s.aircraft} = any(${sql.param([...aircraft], t.deskState.touches)})`));
       return new Map(rows.map((r) => [r.aircraft, read(r.summary)]));
     },
-    /** Aircraft that must be computed, those without an answer that holds first. */
-    async pending(shop: string, of: { readonly program: string; readonly day: Day }): Promise<PendingAircraft[]> {
+    /** Aircraft that must be computed, those without an answer that holds first. `reads`: how a summary of this version begins. */
+    async pending(
+      shop: string,
+      of: { readonly program: string; readonly day: Day; readonly reads: string },
+    ): Promise<PendingAircraft[]> {
       const s = t.deskState;
-      const lacks = sql<boolean>`(${s.aircraft} is null or ${s.stale} or ${s.program} <> ${of.program})`;
+      const unread = sql`not starts_with(${s.summary}, ${of.reads})`;
+      const lacks = sql<boolean>`(${s.aircraft} is null or ${s.stale} or ${s.program} <> ${of.program} or ${unread})`;
       const rows = await db
         .select({ aircraft: t.aircraft.subject, lacks })
         .from(t.aircraft)

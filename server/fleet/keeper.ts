@@ -2,7 +2,7 @@ import { type Day, isRefusal } from '../../engine/index.ts';
 import type { PendingAircraft, Store } from '../../store/index.ts';
 import { type Desk, dayOf, inputsOf } from '../desk.ts';
 import { PROGRAM } from '../version.ts';
-import { type FleetSummary, keptFault, readSummary } from './summary.ts';
+import { BEGINS, type FleetSummary, keptFault, readSummary } from './summary.ts';
 import { Workshop } from './workshop.ts';
 
 /** So many aircraft are computed before a write is answered; more are left to the background. */
@@ -60,7 +60,11 @@ export class Keeper {
   }
 
   private pending(shop: string): Promise<PendingAircraft[]> {
-    return this.desk.store.desk.pending(shop, { program: PROGRAM, day: dayOf(this.desk, undefined) });
+    return this.desk.store.desk.pending(shop, {
+      program: PROGRAM,
+      day: dayOf(this.desk, undefined),
+      reads: BEGINS,
+    });
   }
   private async bringUp(shop: string): Promise<void> {
     const tried = new Set<string>();

@@ -15,6 +15,9 @@ export interface FleetSummary {
   readonly changesOn: Day | null;
 }
 
+/** How a summary of this version begins, as it is kept. */
+export const BEGINS = '{"sparwright":"desk/1"';
+
 /** Findings that leave something uncomputed: it is treated as due. */
 const UNCOMPUTED: readonly string[] = ['directive.part-not-on-record', 'directive.does-not-read'];
 
