@@ -141,6 +141,7 @@ async function measure(
   };
   const tried = pair('a new directive from kept totals', 'sql_tried', 'what_if', `${file('script')}.tried`);
   const all = pair('ten directives from the log', 'sql_all', 'rebuild', file('script'));
+  console.log(`    ours from the log / SQL of the one new directive ${(all.ours / tried.sql).toFixed(2)}`);
   const whole = go('whole');
   console.log(
     `  ${SAMPLE} aircraft the whole way: ${differing(file('whole'), file('rebuild'), true)}; ${(whole.count / SAMPLE).toFixed(0)} answers each`,
