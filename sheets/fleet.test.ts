@@ -206,6 +206,33 @@ describe('the due sheet', () => {
     const later = of(aircraft, addDays(TODAY, 1900), addDays(TODAY, 2100));
     expect(rowsOf(later).length).toBe(4);
   });
+  const dated = (worst: directive.Standing, day: Day): FleetLine => {
+    const line = lineFor(worst, worst, null);
+    return { ...line, treatAs: { ...line.treatAs, dueAt: { ...line.treatAs.dueAt, day } } };
+  };
+  it('keeps what is due now in a span that begins later, and both the first and the last day of it', () => {
+    const [from, to] = [addDays(TODAY, 100), addDays(TODAY, 200)];
+    const aircraft = [
+      plane(1, [lineFor('due', 'due', 0)]),
+      plane(2, [dated('not yet due', from)]),
+      plane(3, [dated('not yet due', to)]),
+      plane(4, [dated('not yet due', addDays(to, 1))]),
+      plane(5, [dated('not yet due', addDays(from, -1))]),
+    ];
+    const found = rowsOf(of(aircraft, from, to)).map((r) => {
+      const c = r.cells.registration;
+      return c?.is === 'link' ? c.text : '';
+    });
+    expect(found).toEqual(['ZQ-A1', 'ZQ-A2', 'ZQ-A3']);
+  });
+  it('gives the reading of the worse side, and counts as overdue what is so on the worse side', () => {
+    const line = lineFor('overdue', 'not yet due', 0);
+    const end = (landings: number) => ({ ...line.treatAs, dueAt: { ...line.treatAs.dueAt, landings } });
+    const both = { ...line, treatAs: end(5000), couldBecome: { ...end(9000), standing: 'not yet due' as const } };
+    const sheet = of([plane(1, [both])], TODAY, TODAY);
+    expect(rowsOf(sheet)[0]!.cells.due_landings).toMatchObject({ value: 5000 });
+    expect(said(sheet)).toMatch(/1 of them is overdue/);
+  });
   it('a longer span never holds less', () => {
     fc.assert(
       fc.property(
