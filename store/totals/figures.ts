@@ -17,19 +17,15 @@ export function bytesOf(s: Sums): Buffer {
 
 /** @see bytesOf */
 export function sumsFromBytes(bytes: Buffer): Sums {
-  const [text, rows, spans, readings] = [0, 4, 8, 12].map((at) => bytes.readInt32LE(at)) as [
-    number,
-    number,
-    number,
-    number,
-  ];
-  let at = 16;
-  const figures = (length: number): Int32Array => {
-    const copy = new Uint8Array(4 * length);
-    copy.set(bytes.subarray(at, at + 4 * length));
-    at += 4 * length;
-    return new Int32Array(copy.buffer);
+  const text = bytes.readInt32LE(0);
+  const [rows, spans, readings] = [bytes.readInt32LE(4), bytes.readInt32LE(8), bytes.readInt32LE(12)];
+  const whole = new Int32Array(rows + spans + readings);
+  const at = 16 + whole.byteLength;
+  new Uint8Array(whole.buffer).set(bytes.subarray(16, at));
+  const found = {
+    rows: whole.subarray(0, rows),
+    spans: whole.subarray(rows, rows + spans),
+    readings: whole.subarray(rows + spans),
   };
-  const found = { rows: figures(rows), spans: figures(spans), readings: figures(readings) };
   return { uses: record.USES, ...JSON.parse(bytes.toString('utf8', at, at + text)), ...found };
 }
