@@ -64,6 +64,14 @@ describe('the state of every issue', () => {
     expect(gone.lines.every((l) => l.document === OLD)).toBe(true);
     expect(gone.past[0]).toMatchObject({ number: 'T-1', issue: 2, state: 'withdrawn', done: null });
   });
+  it('work under an issue in force, for an action or a part that it does not look at, is not left out', () => {
+    const slip = done('sp-left', '2021-12-01', under(2, { action: 'loook' }));
+    const { lines, past } = compliance([slip, done('sp-right', '2021-12-02', under(2))]);
+    expect(lines.map((l) => l.done.length)).toEqual([0, 1]);
+    expect(past.map((p) => [p.issue, p.action, p.subject, p.state, p.done?.day])).toEqual([
+      [2, 'loook', 'sp-left', 'bears on nothing', '2021-12-01'],
+    ]);
+  });
   it('unproven work stands with its reason, and is wanted still', () => {
     const { lines } = compliance([done('ac', '2021-12-01', under(2))]);
     expect(lines.map((l) => [l.wanted, l.done[0]!.doubt])).toEqual([

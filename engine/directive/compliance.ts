@@ -42,14 +42,17 @@ export interface ComplianceLine {
   /** The standing asks for work, and none is on record that counts. */
   readonly wanted: boolean;
 }
-/** An issue that is no longer in force, or that this shop never adopted, with what was done under it. */
+/**
+ * An issue that is no longer in force, or that this shop never adopted, with what was done under it; and work under one
+ * in force that is written for no action, or no part, that it looks at.
+ */
 export interface PastLine {
   readonly number: string;
   readonly issue: number;
   readonly document: DirectiveDocument | null;
   readonly action: string | null;
   readonly subject: string | null;
-  readonly state: 'superseded' | 'withdrawn' | 'not adopted';
+  readonly state: 'superseded' | 'withdrawn' | 'not adopted' | 'bears on nothing';
   readonly done: DoneLine | null;
 }
 export interface Compliance {
@@ -83,7 +86,13 @@ export function complianceOf(
     const wanted = badness(a.standing.worst) >= badness('soon due') && !done.some((x) => x.doubt === null);
     return [{ document, action: a.action, subject: a.subject, assessment: a, done, wanted }];
   });
-  return { lines, past: pastOf(q, current, parts, read), findings: oneSideOnly(lines, model) };
+  const counted = new Set(lines.flatMap((l) => l.done.map((x) => x.entry)));
+  const { past, own } = pastOf(q, current, parts, read);
+  return {
+    lines,
+    past: [...past, ...own.filter((p) => !counted.has(p.done!.entry))],
+    findings: oneSideOnly(lines, model),
+  };
 }
 
 /** Work under an action that counts for a part or is alleged to, oldest first. */
@@ -150,7 +159,7 @@ function pastOf(
   current: readonly DirectiveDocument[],
   parts: readonly string[],
   read: (e: Accomplished) => DoneLine,
-): PastLine[] {
+): { past: PastLine[]; own: PastLine[] } {
   const done = entriesOf(q.model, parts, 'accomplished').sort(byMoment);
   const known = q.documents;
   const under = (d: DirectiveDocument, e: Accomplished) => e.body.directive === d.number && e.body.issue === d.issue;
@@ -163,20 +172,16 @@ function pastOf(
       if (own.length === 0) return [{ ...base, action: null, subject: null, done: null }];
       return own.map((e) => ({ ...base, action: e.body.action, subject: e.subject, done: read(e) }));
     });
-  const strange = done
-    .filter((e) => !known.some((d) => under(d, e)))
-    .map(
-      (e): PastLine => ({
-        number: e.body.directive,
-        issue: e.body.issue,
-        document: null,
-        state: 'not adopted',
-        action: e.body.action,
-        subject: e.subject,
-        done: read(e),
-      }),
-    );
-  return [...past, ...strange];
+  const line = (e: Accomplished, state: PastLine['state'], document: DirectiveDocument | null): PastLine => {
+    const { directive: number, issue, action } = e.body;
+    return { number, issue, document, state, action, subject: e.subject, done: read(e) };
+  };
+  const strange = done.filter((e) => !known.some((d) => under(d, e))).map((e) => line(e, 'not adopted', null));
+  const own = done.flatMap((e) => {
+    const d = current.find((x) => under(x, e));
+    return d ? [line(e, 'bears on nothing', d)] : [];
+  });
+  return { past: [...past, ...strange], own };
 }
 
 /** An action that is on record for one side while the other side waits for it. */

@@ -108,7 +108,11 @@ const reasonOf = (a: directive.ComplianceLine['assessment']): string => {
   return a.standing.worst === 'ended' ? String(a.working[0]?.value ?? '') : '';
 };
 
-/** Issues that are no longer in force, with what was done under them. */
+const STATES: Readonly<Partial<Record<directive.PastLine['state'], string>>> = {
+  'not adopted': 'not adopted by this shop',
+  'bears on nothing': 'in force, but written for no action or part that it looks at: it proves nothing',
+};
+/** Issues that are no longer in force, with what was done under them; work that proves nothing is not left out. */
 export function pastTable(past: readonly directive.PastLine[], things: Things): TableBlock {
   return {
     block: 'table',
@@ -127,7 +131,7 @@ export function pastTable(past: readonly directive.PastLine[], things: Things): 
       id: `${p.number}|${p.issue}|${p.action ?? ''}|${p.subject ?? ''}|${i}`,
       cells: {
         directive: c.text(`${p.number} issue ${p.issue}`, p.document ? `of ${dayWords(p.document.issued)}` : ''),
-        state: c.text(p.state === 'not adopted' ? 'not adopted by this shop' : p.state),
+        state: c.text(STATES[p.state] ?? p.state),
         part: p.subject ? c.text(partName(things.get(p.subject), p.subject)) : c.NOTHING,
         action: c.text(
           p.document?.actions.find((a) => a.id === p.action)?.title ??
