@@ -117,8 +117,8 @@ export async function inputsOf(desk: Desk, shopId: string, aircraft: string, que
     (e) => !replaced.has(e.number),
   );
   const entries = record.entriesUpTo(recordEntries(ownCorrections(log, standing)), day);
-  const settled = upTo === undefined ? undefined : written.findLast((e) => e.kind === 'settings');
-  const settings = (settled?.body as typeof shop.settings | undefined) ?? shop.settings;
+  const settled = written.findLast((e) => e.kind === 'settings')?.body as typeof shop.settings | undefined;
+  const settings = upTo === undefined ? shop.settings : (settled ?? {});
   const source = { day, entries, policy: policyOf(settings), invented: shop.invented };
   const { documents, unread } = await adoptedDirectives(desk, shopId, upTo);
   return { shop, day, source, documents, unread, known: written.at(-1)?.number ?? 0 };
