@@ -75,6 +75,12 @@ export function deskStatesOf(db: Db) {
         .orderBy(sql`${lacks} desc`, asc(t.aircraft.registration));
       return rows.map((r) => ({ aircraft: r.aircraft, lacks: r.lacks ? 'answers' : 'day' }));
     },
+    /** Aircraft whose summary begins like this are stale from now on: they are computed again. */
+    async again(shop: string, begins: string): Promise<void> {
+      const s = t.deskState;
+      const mine = and(eq(s.shop, shop), eq(s.stale, false), sql`starts_with(${s.summary}, ${begins})`);
+      await db.update(s).set({ stale: true }).where(mine);
+    },
     /**
      * Keeps all answers of an aircraft, and takes away what older issues or removed parts left behind.
      * False, and nothing is kept, if an entry came in meanwhile that they do not know.

@@ -254,6 +254,44 @@ describe('stored answers', () => {
     expect(all[1]!.notComputed[0]).toMatch(/could not be computed/);
     expect(all[1]!.lines.length).toBeGreaterThan(0);
     await keeper.close();
+
+    const again = new Keeper(s.desk, new Workshop(false));
+    again.look(s.id);
+    await again.settled();
+    expect(await differences(s)).toEqual([]);
+    await again.close();
+    await s.keeper.close();
+  });
+  it('a fault is tried again after the next entry, whatever aircraft that is of, and not without one', async () => {
+    const s = await aShop();
+    const broken = new Workshop(false);
+    let whole = false;
+    let runs = 0;
+    broken.run = async (task) => {
+      if (task.aircraft === 'aircraft:2') runs++;
+      if (task.aircraft === 'aircraft:2' && !whole) throw new RangeError('planted');
+      return new Workshop(false).run(task);
+    };
+    await test.pool.query('update desk_state set stale = true where shop = $1', [s.id]);
+    const stderr = process.stderr.write;
+    process.stderr.write = () => true;
+    const keeper = new Keeper(s.desk, broken);
+    for (let i = 0; i < 3; i++) {
+      keeper.look(s.id);
+      await keeper.settled();
+    }
+    process.stderr.write = stderr;
+    expect(runs).toBe(1);
+    whole = true;
+    await watched(test.store, keeper).log.append(
+      s.id,
+      [entry('aircraft:1', 'reading', '2026-11-20', { total_h: 1700 })],
+      'test',
+      AT,
+    );
+    await keeper.settled();
+    expect(await differences(s)).toEqual([]);
+    await keeper.close();
     await s.keeper.close();
   });
 });

@@ -2,7 +2,7 @@ import { type Day, isRefusal } from '../../engine/index.ts';
 import type { PendingAircraft, Store } from '../../store/index.ts';
 import { type Desk, dayOf, inputsOf } from '../desk.ts';
 import { PROGRAM } from '../version.ts';
-import { BEGINS, type FleetSummary, keptFault, readSummary } from './summary.ts';
+import { BEGINS, BEGINS_FAULT, type FleetSummary, keptFault, readSummary } from './summary.ts';
 import { Workshop } from './workshop.ts';
 
 /** So many aircraft are computed before a write is answered; more are left to the background. */
@@ -22,6 +22,8 @@ export class Keeper {
   private closed = false;
   private work: Promise<void> = Promise.resolve();
   private readonly waiting = new Set<string>();
+  /** Shops whose faults have been tried again since the last entry, or since the start. */
+  private readonly tried = new Set<string>();
 
   constructor(desk: Desk, workshop = new Workshop()) {
     this.desk = desk;
@@ -35,6 +37,7 @@ export class Keeper {
       const all = Promise.all(pending.map((p) => this.refresh(shop, p.aircraft, true)));
       await Promise.race([all, new Promise((r) => setTimeout(r, HELD_MS).unref())]);
     }
+    this.tried.delete(shop);
     this.look(shop);
   }
   /** Whatever is pending in a shop is computed in the background; returns at once. */
@@ -67,6 +70,8 @@ export class Keeper {
     });
   }
   private async bringUp(shop: string): Promise<void> {
+    if (!this.tried.has(shop)) await this.desk.store.desk.again(shop, BEGINS_FAULT);
+    this.tried.add(shop);
     const tried = new Set<string>();
     for (;;) {
       const all = await this.pending(shop);

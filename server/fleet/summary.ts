@@ -7,6 +7,8 @@ import { PROGRAM } from '../version.ts';
 /** What the desk keeps of one aircraft, besides the whole answers. */
 export interface FleetSummary {
   readonly sparwright: 'desk/1';
+  /** It could not be computed: it is tried again after the next entry and the next start. */
+  readonly fault?: true;
   readonly lines: readonly FleetLine[];
   readonly reading: FleetReading | null;
   readonly reads: { readonly meter: string | null; readonly landings: boolean };
@@ -15,8 +17,9 @@ export interface FleetSummary {
   readonly changesOn: Day | null;
 }
 
-/** How a summary of this version begins, as it is kept. */
+/** How a summary of this version begins, as it is kept; and one of an aircraft that met a fault. */
 export const BEGINS = '{"sparwright":"desk/1"';
+export const BEGINS_FAULT = '{"sparwright":"desk/1","fault":true';
 
 /** Findings that leave something uncomputed: it is treated as due. */
 const UNCOMPUTED: readonly string[] = ['directive.part-not-on-record', 'directive.does-not-read'];
@@ -103,6 +106,7 @@ export const keptFault = (
   touches: known.touches,
   summary: {
     sparwright: 'desk/1',
+    fault: true,
     lines: last?.lines ?? [],
     reading: last?.reading ?? null,
     reads: last?.reads ?? { meter: null, landings: false },
