@@ -61,6 +61,18 @@ describe('the total that an inspection or an action states is a reading (14 CFR 
     const life = lifeOf(m, 's', { until: day, cuts: ['2026-10-01' as Day] });
     expect(life.figure('landings.total', '2026-10-01' as Day).value).toEqual({ low: 3900, high: 3900 });
   });
+  it('landings that only the action states are kept where a reading of that day gives the same total', () => {
+    const body = { directive: 'D', issue: 1, action: 'look', finding: 'none', total_h: 2150, landings: 3900 };
+    const at = '2026-10-01' as Day;
+    const entries = [
+      ...base,
+      entry('7', 's', 'accomplished', at, body),
+      entry('8', 'a', 'reading', at, { total_h: 2150 }),
+    ];
+    const life = lifeOf(modelOf(readRecord({ sparwright: 'record/1', day, entries })), 's', { until: day, cuts: [at] });
+    expect(life.figure('landings.total', at).value).toEqual({ low: 3900, high: 3900 });
+    expect(life.figure('hours.total', at).value).toEqual({ low: 2150, high: 2150 });
+  });
   it('of an inspection too; the same total read the same day stands once', () => {
     const annual = entry('8', 'a', 'inspection', '2026-10-01', {
       wording: 'Annual',

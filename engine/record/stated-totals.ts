@@ -12,7 +12,8 @@ const states = (e: Entry): e is Stating =>
  * The entries of an aircraft, with the totals that inspections and accomplished actions state read as readings.
  *
  * An inspection entry gives the aircraft's total time in service (14 CFR 43.11(a)(2)), and so does the entry of an
- * action on a part that sits in it. Where a reading of the same day declares the same total it stands alone.
+ * action on a part that sits in it. Where a reading of the same day declares the same total it stands alone; landings
+ * that only the action states are kept.
  */
 export function withStatedTotals(all: readonly Entry[], own: readonly Entry[], aircraft: string): readonly Entry[] {
   const declared = new Set(
@@ -29,10 +30,13 @@ export function withStatedTotals(all: readonly Entry[], own: readonly Entry[], a
   const stated = all.flatMap((e): EntryOf<'reading'>[] => {
     if (!states(e) || !aboard(e)) return [];
     const k = key(e.day, e.body.total_h!);
-    if (declared.has(k)) return [];
-    declared.add(k);
     const { kind: _, body, ...common } = e;
-    const landings = 'landings' in body && body.landings !== undefined ? { landings: body.landings } : {};
+    const landings = 'landings' in body && body.landings !== undefined ? { landings: body.landings } : null;
+    if (declared.has(k)) {
+      const read = own.some((r) => r.kind === 'reading' && r.day === e.day && r.body.landings !== undefined);
+      return landings && !read ? [{ ...common, kind: 'reading', subject: aircraft, body: landings }] : [];
+    }
+    declared.add(k);
     return [{ ...common, kind: 'reading', subject: aircraft, body: { total_h: body.total_h!, ...landings } }];
   });
   return stated.length ? inRecordOrder([...own, ...stated]) : own;
