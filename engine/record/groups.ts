@@ -28,7 +28,8 @@ export interface Groups {
 
 /** Groups of all flying that no row lists. Linear in the number of pieces. */
 export function groupsOf(ledger: Ledger, pieces: readonly Piece[], segments: readonly Segment[]): Groups {
-  const active = pieces.filter((p) => p.room_s > 0);
+  const bare = withoutHours(ledger, pieces);
+  const active = pieces.filter((p) => p.room_s > 0 || bare.has(p.landings));
   const nodes = ledger.intervals.length + ledger.landingIntervals.length;
   const parent = Array.from({ length: nodes }, (_, n) => n);
   const root = (n: number): number => {
@@ -92,6 +93,13 @@ export function groupsOf(ledger: Ledger, pieces: readonly Piece[], segments: rea
   }
   for (const g of out.all) if (g.interval !== null) g.room_s = Math.min(g.room_s, roomOf(ledger, g));
   return out;
+}
+
+/** Landing intervals that count landings where no hours were flown and no row lists any: they were landed all the same. */
+function withoutHours(ledger: Ledger, pieces: readonly Piece[]): Set<number> {
+  const roomy = new Set(pieces.filter((p) => p.room_s > 0).map((p) => p.landings));
+  for (const r of ledger.rows) roomy.add(landingIndex(ledger, pieces, r.to));
+  return new Set(ledger.landingIntervals.flatMap((j, n) => ((j.rest ?? 0) > 0 && !roomy.has(n) ? [n] : [])));
 }
 
 const roomOf = (ledger: Ledger, g: Group): number => {
