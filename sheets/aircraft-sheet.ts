@@ -25,6 +25,7 @@ import {
   reading,
   shortIdentity,
   shownOutlooks,
+  shownWorst,
   unsettled,
   withoutPaper,
   withoutUse,
@@ -190,7 +191,7 @@ function planParts(q: AircraftInput): PlanPart[] {
       const a = ranked.find((r) => r.subject === p.id);
       const o = a && q.outlooks.get(keyOf(a));
       const about = a ? aboutWords(a, o, q.day) : '';
-      const worst = a ? (a.notComputed ? 'due' : a.standing.worst) : '';
+      const worst = a ? shownWorst(a) : '';
       const standing = a ? `${unsettled(a) ? 'treat as ' : ''}${worst}` : 'nothing asked';
       return {
         id: p.id,

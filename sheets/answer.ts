@@ -13,6 +13,7 @@ import {
   leftWords,
   type Outlooks,
   reading,
+  shownWorst,
   unsettled,
   withoutPaper,
   withoutUse,
@@ -66,7 +67,7 @@ export function firstSentence(q: Answering, { a, name, plural }: Said): Span[] {
   if (a.notComputed)
     return [
       t(`${capital(name)} ${plural ? 'are' : 'is'} not computed${under}: treat ${plural ? 'them' : 'it'} as `),
-      f('due'),
+      f(shownWorst(a)),
       t('.'),
     ];
   if (a.standing.worst === 'overdue') {

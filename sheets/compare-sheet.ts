@@ -14,6 +14,7 @@ import {
   partInSentence,
   partName,
   shownOutlooks,
+  shownWorst,
   unsettled,
   withoutPaper,
   worstFirst,
@@ -41,7 +42,7 @@ export interface CompareInput {
 
 const nothing: Cell = { is: 'nothing' };
 const text = (s: string, small?: string): Cell => (s ? { is: 'text', text: s, ...(small ? { small } : {}) } : nothing);
-const standing = (a: Assessment): string => (a.notComputed ? 'due' : a.standing.worst);
+const standing = (a: Assessment): string => shownWorst(a);
 const due = (a: Assessment): string => (isOpen(a) ? dueWords(a.treatAs) : '');
 const about = (a: Assessment, s: Side): string => aboutWords(a, s.outlooks.get(keyOf(a)), s.day);
 const could = (a: Assessment): string => (isOpen(a) && !a.notComputed && unsettled(a) ? a.standing.best : '');

@@ -77,6 +77,13 @@ describe('the fleet page', () => {
     ]);
     expect(sheet.computing).toBe('3 of 5 aircraft are being computed; until then treat them as due.');
   });
+  it('what could not be computed is due, and overdue where that is known all the same', () => {
+    const of = (worst: directive.Standing) => ({ ...lineFor(worst, worst, 0), notComputed: true });
+    const cells = (['not yet due', 'overdue'] as const).map(
+      (w) => standing(rowsOf(fleet([plane(1, [of(w)])]))[0]!.cells.standing)!.worst,
+    );
+    expect(cells).toEqual(['due', 'overdue']);
+  });
   it('is held against its day: a calendar limit that has passed since is overdue, and the dates say as of when they are', () => {
     const a = lineFor('not yet due', 'not yet due', 300);
     const due = addDays(TODAY, 10);

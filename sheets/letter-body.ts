@@ -25,6 +25,7 @@ import {
   partName,
   reading,
   shortIdentity,
+  shownWorst,
   unsettled,
 } from './standing.ts';
 import { together } from './together.ts';
@@ -80,7 +81,7 @@ function byTheBook(
     const unknown = last?.landings === null && unsettled(a) && a.treatAs.left?.landings != null;
     const due = unknown ? '' : dueWords(a.treatAs);
     const counted = a.counted ? `, ${range(a.counted, a.counted.unit === 'h' ? 1 : 0)} ${a.counted.called} so far` : '';
-    return `${capital(name)}: ${unsettled(a) ? 'treat as ' : ''}${a.notComputed ? 'due' : a.standing.worst}${due ? `, ${at(a, plural)}${due}` : ''}${counted}.`;
+    return `${capital(name)}: ${unsettled(a) ? 'treat as ' : ''}${shownWorst(a)}${due ? `, ${at(a, plural)}${due}` : ''}${counted}.`;
   });
   const more =
     said.length > ROWS

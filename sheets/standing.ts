@@ -21,6 +21,9 @@ export const WORST_FIRST: readonly directive.Standing[] = [
 ];
 const ACT: readonly directive.Standing[] = ['overdue', 'due', 'soon due'];
 export const rank = (s: directive.Standing): number => WORST_FIRST.indexOf(s);
+/** What could not be computed is due, and no softer than what is known of it all the same. */
+export const shownWorst = ({ notComputed, standing: { worst } }: Pick<Told, 'notComputed' | 'standing'>) =>
+  notComputed !== null && worst !== 'overdue' ? 'due' : worst;
 export const needsAct = (a: Told): boolean => a.notComputed !== null || ACT.includes(a.standing.worst);
 export const isOpen = (a: Told): boolean =>
   a.notComputed !== null || !['ended', 'not affected'].includes(a.standing.worst);
@@ -48,8 +51,8 @@ export function identity(t: record.Thing | undefined): string {
 }
 
 export function standingCell(a: Told): Cell {
-  const { worst, best } = a.standing;
-  const shown = a.notComputed ? 'due' : worst;
+  const { best } = a.standing;
+  const shown = shownWorst(a);
   return {
     is: 'standing',
     worst: shown,
@@ -138,7 +141,7 @@ const whenOf = (a: Assessment, outlooks: Outlooks): number => {
   if (o) return arrivalNumber(o.treatAs.p50, a.day);
   return a.treatAs.dueAt.day ? dayNumber(a.treatAs.dueAt.day) : Number.POSITIVE_INFINITY;
 };
-export const shownRank = (a: Told): number => rank(a.notComputed ? 'due' : a.standing.worst);
+export const shownRank = (a: Told): number => rank(shownWorst(a));
 /** Worse standings first, then what falls due first. */
 export const worstFirst = (all: readonly Assessment[], outlooks: Outlooks): Assessment[] =>
   [...all].sort((a, b) => shownRank(a) - shownRank(b) || whenOf(a, outlooks) - whenOf(b, outlooks));

@@ -81,7 +81,9 @@ function noCredit(d: directive.DirectiveDocument, rows: readonly Shown[]): strin
 
 const toldOf = (l: directive.StandingLine, day: Day): Told => ({
   notComputed: l.notComputed ? 'it could not be computed' : null,
-  standing: l.notComputed ? { worst: 'due', best: 'due' } : { worst: l.treatAs.standing, best: l.couldBecome.standing },
+  standing: l.notComputed
+    ? { worst: l.treatAs.standing === 'overdue' ? 'overdue' : 'due', best: 'due' }
+    : { worst: l.treatAs.standing, best: l.couldBecome.standing },
   day,
   treatAs: l.treatAs,
 });

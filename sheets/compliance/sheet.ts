@@ -14,6 +14,7 @@ import {
   partInSentence,
   partName,
   shownOutlooks,
+  shownWorst,
   unsettled,
   worstFirst,
 } from '../standing.ts';
@@ -119,7 +120,7 @@ function answer(
   const lines = `${count(open.length, 'action is', 'actions are')} open on ${name}`;
   const [first] = act;
   if (!first) return [t(`${lines}; `), f('none is soon due, due or overdue'), t('.'), ...lacking];
-  const worst = first.notComputed ? 'due' : first.standing.worst;
+  const worst = shownWorst(first);
   return [
     t(`${lines}; `),
     f(`${count(act.length, 'asks', 'ask')} for an act`),

@@ -50,9 +50,10 @@ const dayOfArrival = (a: outlook.Arrival, today: Day): Day =>
   a.is === 'not before' ? (`${a.year}-07-01` as Day) : a.is === 'reached' || a.day < today ? today : a.day;
 
 function shownLine(line: FleetLine, aircraft: FleetAircraft, today: Day): ShownLine {
+  const on = directive.standingOn(line, today);
   const told: Told = {
     notComputed: line.notComputed ? 'it could not be computed' : null,
-    standing: line.notComputed ? { worst: 'due', best: 'due' } : directive.standingOn(line, today),
+    standing: line.notComputed ? { worst: on.worst === 'overdue' ? 'overdue' : 'due', best: 'due' } : on,
     day: today,
     treatAs: line.treatAs,
   };
