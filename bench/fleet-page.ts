@@ -1,43 +1,21 @@
+import { loadavg } from 'node:os';
 import type { Page } from 'playwright-core';
 import { openBrowser, Program } from '../e2e/program.ts';
-import { directives } from '../examples/index.ts';
-import { manyAircraft } from './testing/many.ts';
+import { preparedFleet } from './testing/prepared.ts';
 
 /**
  * The fleet page in a browser, over 2,000 invented aircraft with stored answers: from the address to the first rows,
  * and from a key in the search to the next frame that is drawn. Printed; nothing is judged here.
  */
 const AIRCRAFT = Number(process.env.SPARWRIGHT_BENCH_AIRCRAFT ?? 2000);
-const BATCH = 50;
 const LOOKS = 7;
-const program = new Program();
+const prepared = await preparedFleet(AIRCRAFT);
+const program = new Program(prepared.folder);
 const median = (of: readonly number[]): number => [...of].sort((a, b) => a - b)[Math.floor(of.length / 2)]!;
 const say = (what: string, of: readonly number[]) =>
   console.log(
-    `${what.padEnd(46)} median ${median(of).toFixed(1)} ms, longest ${Math.max(...of).toFixed(1)} ms of ${of.length}`,
+    `${what.padEnd(46)} median ${median(of).toFixed(1)} ms, longest ${Math.max(...of).toFixed(1)} ms of ${of.length}, load ${loadavg()[0]!.toFixed(1)}`,
   );
-
-async function fill(): Promise<void> {
-  const post = async (path: string, body: object) => {
-    const r = await fetch(`${program.url}/api/shops/own/${path}`, {
-      method: 'POST',
-      headers: { 'content-type': 'application/json', origin: program.url },
-      body: JSON.stringify(body),
-    });
-    if (!r.ok) throw new Error(`${path}: ${await r.text()}`);
-  };
-  await fetch(`${program.url}/api/shops`);
-  for (const d of directives) await post('directives', { text: JSON.stringify(d), by: 'Bench', on: d.effective });
-  for (let i = 0; i < AIRCRAFT; i += BATCH)
-    await post('entries', {
-      entries: Array.from({ length: Math.min(BATCH, AIRCRAFT - i) }, (_, k) => manyAircraft(i + k)).flat(),
-    });
-  for (;;) {
-    const sheet = (await (await fetch(`${program.url}/api/shops/own/fleet`)).json()) as { computing?: string };
-    if (!sheet.computing) return;
-    await new Promise((r) => setTimeout(r, 1000));
-  }
-}
 
 /** From the way to the page, taken within the program, to the frame that shows its rows. */
 async function firstRows(page: Page): Promise<number> {
@@ -84,7 +62,7 @@ async function keys(page: Page, words: readonly string[]): Promise<number[]> {
 
 try {
   await program.start();
-  await fill();
+  console.log(prepared.how);
   const browser = await openBrowser();
   const page = await browser.newPage({ viewport: { width: 1360, height: 900 } });
   // The loader of this script names functions by a helper that the page does not have.

@@ -8,9 +8,13 @@ const base = process.getuid?.() === 0 ? '/var/tmp' : (process.env.TMPDIR ?? '/tm
 
 /** The program as `npm start` runs it, on a data folder of its own. */
 export class Program {
-  readonly folder = mkdtempSync(join(base, 'sparwright-e2e-'));
+  readonly folder: string;
   #child: ChildProcess | null = null;
   url = '';
+
+  constructor(folder = mkdtempSync(join(base, 'sparwright-e2e-'))) {
+    this.folder = folder;
+  }
 
   async start(): Promise<number> {
     const before = performance.now();

@@ -52,3 +52,11 @@ export function manyAircraft(n: number, seed = 1): record.EntryInput[] {
   book.readings(aircraft, rows);
   return book.entries;
 }
+
+/** The same aircraft under another number: its life, with its own names. The answers of one are those of the other. */
+export const renamed = (text: string, from: number, to: number): string =>
+  text
+    .replaceAll(new RegExp(`\\bmany-${from}\\b`, 'g'), `many-${to}`)
+    .replaceAll(registration(from), registration(to))
+    .replaceAll(new RegExp(`\\b${3000 + from}\\b`, 'g'), String(3000 + to))
+    .replaceAll(new RegExp(`"M${from}-`, 'g'), `"M${to}-`);

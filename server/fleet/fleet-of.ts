@@ -38,6 +38,7 @@ interface Held extends Kept {
   readonly of: string;
 }
 const held = new WeakMap<Store['desk'], Map<string, ReadonlyMap<string, Held>>>();
+const lists = new WeakMap<ReadonlyMap<string, Held>, Map<string, FleetAircraft[]>>();
 
 /** Every aircraft of a shop as the stored answers know it; nothing is computed here, and what has not changed is not read again. */
 export async function fleetOf(store: Store, shop: string, day: Day, today: Day): Promise<FleetAircraft[]> {
@@ -46,14 +47,26 @@ export async function fleetOf(store: Store, shop: string, day: Day, today: Day):
   const before = shops.get(shop) ?? new Map<string, Held>();
   const [rows, states] = await Promise.all([store.aircraft.list(shop), store.desk.list(shop, { program: PROGRAM })]);
   const by = new Map(states.map((s) => [s.aircraft, s]));
-  const of = (row: AircraftRow): string => JSON.stringify([row, by.get(row.id)]);
-  const changed = rows.filter((row) => before.get(row.id)?.of !== of(row));
+  const list = rows.map((row) => ({ row, of: JSON.stringify([row, by.get(row.id)]) }));
+  const changed = list.filter(({ row, of }) => before.get(row.id)?.of !== of);
+  if (!changed.length && before.size === rows.length) return listOn(before, rows, day, today);
   const kept = await store.desk.summaries(
     shop,
-    changed.map((row) => row.id),
+    changed.map(({ row }) => row.id),
   );
-  const now = new Map(before);
-  for (const row of changed) now.set(row.id, { ...known(row, by.get(row.id), kept.get(row.id)), of: of(row) });
+  const now = new Map(rows.flatMap(({ id }) => (before.has(id) ? [[id, before.get(id)!] as const] : [])));
+  for (const { row, of } of changed) now.set(row.id, { ...known(row, by.get(row.id), kept.get(row.id)), of });
   shops.set(shop, now);
-  return rows.map((row) => on(now.get(row.id)!, day, today));
+  return listOn(now, rows, day, today);
 }
+/** The same list again as long as nothing in it has changed: what is made of it can be kept. */
+function listOn(now: ReadonlyMap<string, Held>, rows: readonly AircraftRow[], day: Day, today: Day): FleetAircraft[] {
+  const made = lists.get(now) ?? new Map<string, FleetAircraft[]>();
+  lists.set(now, made);
+  const key = `${day} ${today}`;
+  const list = made.get(key) ?? rows.map((row) => on(now.get(row.id)!, day, today));
+  if (made.size >= MOST_DAYS) made.clear();
+  made.set(key, list);
+  return list;
+}
+const MOST_DAYS = 4;

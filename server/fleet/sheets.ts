@@ -1,12 +1,26 @@
 import { addDays, type Day, parseDay, Refusal, record } from '../../engine/index.ts';
-import { dueSheet, fleetSheet, readingsSheet, type Sheet } from '../../sheets/index.ts';
+import { dueSheet, type FleetAircraft, fleetSheet, readingsSheet, type Sheet } from '../../sheets/index.ts';
 import type { Store } from '../../store/index.ts';
 import { fleetOf } from './fleet-of.ts';
 
+const made = new WeakMap<readonly FleetAircraft[], { readonly of: string; readonly sheet: Sheet }>();
 /** The pages of the fleet, made from stored answers. The command line makes them by the same calls. */
 export async function fleetPage(store: Store, shopId: string, day: Day, today = day): Promise<Sheet> {
   const shop = await store.shops.get(shopId);
-  return fleetSheet({ shop, day, known: shop.last, aircraft: await fleetOf(store, shop.id, day, today) });
+  const aircraft = await fleetOf(store, shop.id, day, today);
+  const of = JSON.stringify([shop, day]);
+  const known = made.get(aircraft);
+  if (known?.of === of) return known.sheet;
+  const sheet = fleetSheet({ shop, day, known: shop.last, aircraft });
+  made.set(aircraft, { of, sheet });
+  return sheet;
+}
+const texts = new WeakMap<Sheet, string>();
+/** The page as it is sent: a page that has not changed is written once. */
+export function fleetText(sheet: Sheet): string {
+  const text = texts.get(sheet) ?? JSON.stringify(sheet);
+  texts.set(sheet, text);
+  return text;
 }
 
 const A_YEAR = 365;

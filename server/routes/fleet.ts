@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { type Day, parseDocument, Refusal } from '../../engine/index.ts';
 import { type Desk, dayOf } from '../desk.ts';
 import type { Keeper } from '../fleet/keeper.ts';
-import { duePage, fleetPage, readingsPage } from '../fleet/sheets.ts';
+import { duePage, fleetPage, fleetText, readingsPage } from '../fleet/sheets.ts';
 import { FILE_FORMATS, sendSheet } from '../table-file.ts';
 
 const zDue = z.strictObject({
@@ -27,10 +27,19 @@ interface OfShop {
 /** Who is due when, from stored answers; what they lack is computed in the background. */
 export function fleetRoutes(api: FastifyInstance, desk: Desk, keeper: Keeper): void {
   const { store } = desk;
-  api.get<OfShop>('/shops/:shop/fleet', async (request) => {
+  api.get<OfShop>('/shops/:shop/fleet', async (request, reply) => {
     keeper.look(request.params.shop);
-    return fleetPage(store, request.params.shop, dayOf(desk, request.query.day), dayOf(desk, undefined));
+    const sheet = await fleetPage(store, request.params.shop, dayOf(desk, request.query.day), dayOf(desk, undefined));
+    return reply.type('application/json; charset=utf-8').send(fleetText(sheet));
   });
+  // The first look of the day finds the page made, and whatever it lacks under way.
+  api.addHook('onListen', async () => void warm().catch(() => {}));
+  const warm = async () => {
+    for (const { id } of await store.shops.list()) {
+      await fleetPage(store, id, dayOf(desk, undefined)).then(fleetText, () => null);
+      keeper.look(id);
+    }
+  };
   api.get<OfShop>('/shops/:shop/fleet/due', async (request, reply) => {
     const { format, day, ...span } = parseDocument(zDue, request.query, 'due sheet request');
     keeper.look(request.params.shop);
