@@ -2,6 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { type ReactNode, useEffect, useRef } from 'react';
 import { ServerGone } from '../api/client.ts';
 import { useShops } from '../api/shops.ts';
+import { PageNotices } from './page-notices.tsx';
 import { type OpenAircraft, Path } from './path.tsx';
 
 let first = true;
@@ -28,7 +29,6 @@ export function Page({
     wasGone.current = gone;
   }, [gone, queries]);
   const here = shops.data?.find((s) => s.id === shop);
-  const invented = here?.invented ?? false;
   useEffect(() => {
     if (first) {
       first = false;
@@ -46,20 +46,7 @@ export function Page({
       <div className="frame">
         <Path shop={shop} aircraft={aircraft} />
         <main id="main" tabIndex={-1} ref={main}>
-          {invented ? <p className="invented">Invented demonstration data</p> : null}
-          {gone ? (
-            <div className="notice" role="alert">
-              <p>
-                <strong>Sparwright does not answer: what this page shows may be old.</strong> Start it again with npm
-                start; the page notices by itself.
-              </p>
-            </div>
-          ) : null}
-          {here?.clock ? (
-            <div className="notice" role="status">
-              <p>{here.clock}</p>
-            </div>
-          ) : null}
+          <PageNotices invented={here?.invented ?? false} gone={gone} clock={here?.clock} />
           {children}
         </main>
       </div>

@@ -1,5 +1,5 @@
 import { longNames, many, noRows, standings } from '../testing/tables.ts';
-import type { Stories } from './story.ts';
+import { storiesOf } from './story.ts';
 import { Table } from './table.tsx';
 
 const notComputed = {
@@ -19,14 +19,14 @@ const notComputed = {
     },
   })),
 };
-const stories: Stories = {
-  part: 'Table',
-  stories: [
-    { state: 'typical', Draw: () => <Table block={standings} /> },
-    { state: 'empty', Draw: () => <Table block={noRows} /> },
-    { state: 'failing', Draw: () => <Table block={notComputed} /> },
-    { state: 'long names', Draw: () => <Table block={longNames} /> },
-    { state: 'overflowing', Draw: () => <Table block={many} /> },
-  ],
-};
-export default stories;
+export default storiesOf('Table', [
+  { state: 'typical', shows: 'typical', Draw: () => <Table block={standings} /> },
+  { state: 'empty', shows: 'empty', Draw: () => <Table block={noRows} /> },
+  { state: 'failing', shows: 'failing', Draw: () => <Table block={notComputed} /> },
+  { state: 'long names', shows: 'overflowing', Draw: () => <Table block={longNames} /> },
+  {
+    state: 'overflowing',
+    shows: 'overflowing',
+    Draw: () => <Table block={{ ...many, columns: many.columns.slice(0, 3) }} />,
+  },
+]);

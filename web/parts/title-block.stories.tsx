@@ -1,5 +1,5 @@
 import { aircraftSheet } from '../testing/sheets.ts';
-import type { Stories } from './story.ts';
+import { storiesOf } from './story.ts';
 import { TitleBlock } from './title-block.tsx';
 
 const long = {
@@ -9,16 +9,17 @@ const long = {
     small: 'Aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa',
   })),
 };
-const stories: Stories = {
-  part: 'Title block',
-  stories: [
-    { state: 'typical', Draw: () => <TitleBlock block={aircraftSheet.titleBlock} number="4f1c-09ab" /> },
-    { state: 'empty', Draw: () => <TitleBlock block={{ fields: [] }} /> },
-    {
-      state: 'failing',
-      Draw: () => <TitleBlock block={{ fields: [{ label: 'As of', value: 'no reading yet' }] }} />,
-    },
-    { state: 'overflowing', Draw: () => <TitleBlock block={long} /> },
-  ],
-};
-export default stories;
+export default storiesOf('Title block', [
+  {
+    state: 'typical',
+    shows: 'typical',
+    Draw: () => <TitleBlock block={aircraftSheet.titleBlock} number="4f1c-09ab" />,
+  },
+  { state: 'empty', shows: 'empty', Draw: () => <TitleBlock block={{ fields: [] }} /> },
+  {
+    state: 'failing',
+    shows: 'failing',
+    Draw: () => <TitleBlock block={{ fields: [{ label: 'As of', value: 'no reading yet' }] }} />,
+  },
+  { state: 'overflowing', shows: 'overflowing', Draw: () => <TitleBlock block={long} /> },
+]);

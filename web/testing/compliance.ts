@@ -89,7 +89,7 @@ export const complianceLists = {
   empty: list([]),
   failing: list([notComputed], 'No check of the authority’s list is recorded for this aircraft.'),
   overflowing: list(
-    Array.from({ length: 60 }, (_, i) => ({
+    Array.from({ length: 24 }, (_, i) => ({
       ...(i % 2 ? left : right),
       signer: text(LONG, LONG),
       method: text(`${LONG} ${i}`),

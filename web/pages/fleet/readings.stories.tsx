@@ -1,15 +1,11 @@
-import type { Stories } from '../../parts/story.ts';
+import { storiesOf } from '../../parts/story.ts';
 import { readingsSheet } from '../../testing/fleet.ts';
 import { ReadingsView } from './readings-view.tsx';
 
-const stories: Stories = {
-  part: 'Readings wanted',
-  stories: [
-    { state: 'typical', Draw: () => <ReadingsView shop="own" sheet={readingsSheet(5)} /> },
-    { state: 'empty', Draw: () => <ReadingsView shop="own" sheet={readingsSheet(0)} /> },
-    { state: 'failing', Draw: () => <ReadingsView shop="own" sheet={readingsSheet(5)} gone /> },
-    { state: 'long names', Draw: () => <ReadingsView shop="own" sheet={readingsSheet(4, true)} /> },
-    { state: 'overflowing', Draw: () => <ReadingsView shop="own" sheet={readingsSheet(240)} /> },
-  ],
-};
-export default stories;
+export default storiesOf('Readings wanted', [
+  { state: 'typical', shows: 'typical', Draw: () => <ReadingsView shop="own" sheet={readingsSheet(5)} /> },
+  { state: 'empty', shows: 'empty', Draw: () => <ReadingsView shop="own" sheet={readingsSheet(0)} /> },
+  { state: 'failing', shows: 'failing', Draw: () => <ReadingsView shop="own" sheet={readingsSheet(5)} gone /> },
+  { state: 'long names', shows: 'overflowing', Draw: () => <ReadingsView shop="own" sheet={readingsSheet(4, true)} /> },
+  { state: 'overflowing', shows: 'overflowing', Draw: () => <ReadingsView shop="own" sheet={readingsSheet(240)} /> },
+]);

@@ -14,14 +14,6 @@ const drawn = (state: string, search = '', of = fleet) => {
   );
 };
 
-test('every state draws, without an inline style', () => {
-  for (const of of [fleet, due, readings])
-    for (const { state } of of.stories) {
-      const html = drawn(state, '', of);
-      expect(html, `${of.part}, ${state}`).not.toContain('style=');
-      expect(html, `${of.part}, ${state}`).not.toMatch(/undefined|NaN|\[object/);
-    }
-});
 test('two thousand rows are counted for a screen reader, few of them drawn', () => {
   const html = drawn('overflowing');
   expect(html).toContain('aria-rowcount="2001"');

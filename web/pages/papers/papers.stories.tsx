@@ -1,13 +1,17 @@
-import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
-import type { ReactNode } from 'react';
 import type { PaperRow, PapersSheet } from '../../api/papers.ts';
-import type { Stories } from '../../parts/story.ts';
+import { storiesOf } from '../../parts/story.ts';
+import { Given } from '../../testing/given.tsx';
+import { aircraftSheet } from '../../testing/sheets.ts';
+import { standings } from '../../testing/tables.ts';
 import { AsKnown } from './as-known.tsx';
-import { CameFirst } from './before-after.tsx';
+import { BeforeAfter, CameFirst } from './before-after.tsx';
+import { Correct } from './correct.tsx';
 import { PaperFindings } from './paper-findings.tsx';
 import { PaperList } from './paper-list.tsx';
 import { RowsGrid, Told } from './rows-grid.tsx';
-import { Scans } from './scans.tsx';
+import { BookFields, Scans } from './scans.tsx';
+import { SingleEntry } from './single-entry.tsx';
+import type { Writing } from './use-writing.ts';
 
 const row = (number: number, more: Partial<PaperRow> = {}): PaperRow => ({
   number,
@@ -52,14 +56,10 @@ const sheet = (rows: readonly PaperRow[], more: Partial<PapersSheet> = {}): Pape
     ...more,
   }) as unknown as PapersSheet;
 const LONG = 'Abschriftsnachweisbuchersatzblattsammlungsverzeichnis'.repeat(4);
-const many = Array.from({ length: 140 }, (_, i) => row(i + 1, { says: i % 7 ? 'Total 1204.3 h' : LONG, paper: LONG }));
+const many = Array.from({ length: 40 }, (_, i) => row(i + 1, { says: i % 7 ? 'Total 1204.3 h' : LONG, paper: LONG }));
 const nothing = () => undefined;
-const queries = new QueryClient();
-const With = ({ children }: { children: ReactNode }) => (
-  <QueryClientProvider client={queries}>{children}</QueryClientProvider>
-);
 const List = ({ rows, past = false }: { rows: readonly PaperRow[]; past?: boolean }) => (
-  <With>
+  <Given>
     <PaperList
       shop="demo"
       aircraft="aircraft:1"
@@ -69,7 +69,7 @@ const List = ({ rows, past = false }: { rows: readonly PaperRow[]; past?: boolea
       correct={nothing}
       past={past}
     />
-  </With>
+  </Given>
 );
 const finding = {
   code: 'record.total-runs-backwards',
@@ -88,56 +88,196 @@ const Line = ({ more }: { more: object }) => (
 );
 const book = { title: 'Logbook ZQ-AAA, volume 2', page: '41', by: 'M. Orne' };
 
-const stories: Stories = {
-  part: 'Papers: list, findings, typed rows, the page',
-  stories: [
-    { state: 'list, typical, one entry corrected', Draw: () => <List rows={[row(12, { replaces: 7 }), corrected]} /> },
-    { state: 'list, empty', Draw: () => <List rows={[]} /> },
-    { state: 'list, of a past day', Draw: () => <List rows={[row(12)]} past /> },
-    { state: 'list, overflowing', Draw: () => <List rows={many} /> },
+const grid = (name: string, book_: typeof book, sha256: string | null = null) => (
+  <Given>
+    <RowsGrid shop="demo" aircraft={`aircraft:${name}`} sheet={sheet([])} book={book_} sha256={sha256} />
+  </Given>
+);
+const single = (subjects: PapersSheet['subjects'], title: string) => (
+  <Given>
+    <SingleEntry
+      shop="demo"
+      aircraft="aircraft:story"
+      sheet={sheet([], { subjects })}
+      book={{ ...book, title }}
+      sha256={null}
+    />
+  </Given>
+);
+const correct = (r: PaperRow, rows = [r]) => (
+  <Given>
+    <Correct shop="demo" aircraft="aircraft:1" sheet={sheet(rows)} row={r} close={nothing} />
+  </Given>
+);
+const scans = (past: boolean) => (
+  <Given>
+    <Scans
+      shop="demo"
+      aircraft="aircraft:1"
+      pages={[]}
+      shown={null}
+      show={nothing}
+      book={book}
+      kept={nothing}
+      past={past}
+    />
+  </Given>
+);
+const found = (findings: readonly object[]) => (
+  <PaperFindings shop="demo" sheet={sheet([row(12), row(7)], { findings } as object)} correct={nothing} />
+);
+const writing = (more: Partial<Writing>): Writing =>
+  ({ preview: null, failed: null, meanwhile: null, busy: '', reset: nothing, ...more }) as Writing;
+const AT_SERVER = 'A refusal stands in it as an error notice, which has its own stories.';
+
+export default [
+  storiesOf(
+    'Papers, the list',
+    [
+      { state: 'typical', shows: 'typical', Draw: () => <List rows={[row(12, { replaces: 7 }), corrected]} /> },
+      { state: 'typical, of a past day', shows: 'typical', Draw: () => <List rows={[row(12)]} past /> },
+      { state: 'empty', shows: 'empty', Draw: () => <List rows={[]} /> },
+      { state: 'overflowing', shows: 'overflowing', Draw: () => <List rows={many} /> },
+    ],
+    { failing: 'What the papers contradict stands in the part Papers, what they contradict.' },
+  ),
+  storiesOf(
+    'Papers, what they contradict',
+    [
+      { state: 'typical', shows: 'typical', Draw: () => found([finding]) },
+      { state: 'empty', shows: 'empty', Draw: () => <PaperFindings shop="demo" sheet={sheet([])} correct={nothing} /> },
+      { state: 'overflowing', shows: 'overflowing', Draw: () => found([{ ...finding, text: LONG, remedy: LONG }]) },
+    ],
+    { failing: 'What it lists is what failed.' },
+  ),
+  storiesOf(
+    'Papers, rows of the book',
+    [
+      { state: 'typical', shows: 'typical', Draw: () => grid('typical', book, 'a'.repeat(64)) },
+      { state: 'empty, no book named', shows: 'empty', Draw: () => grid('empty', { title: '', page: '', by: '' }) },
+      { state: 'overflowing', shows: 'overflowing', Draw: () => grid('long', { title: LONG, page: LONG, by: LONG }) },
+    ],
+    { failing: 'A row that fails has its own stories.' },
+  ),
+  storiesOf('Papers, what a row says', [
+    { state: 'typical, it adds up', shows: 'typical', Draw: () => <Line more={{}} /> },
+    { state: 'empty, not read yet', shows: 'empty', Draw: () => <Told line={undefined} /> },
     {
-      state: 'findings, both rows named',
-      Draw: () => (
-        <PaperFindings shop="demo" sheet={sheet([row(12), row(7)], { findings: [finding] })} correct={nothing} />
-      ),
-    },
-    { state: 'findings, empty', Draw: () => <PaperFindings shop="demo" sheet={sheet([])} correct={nothing} /> },
-    {
-      state: 'rows, empty',
-      Draw: () => (
-        <With>
-          <RowsGrid shop="demo" aircraft="aircraft:story" sheet={sheet([])} book={book} sha256={null} />
-        </With>
-      ),
-    },
-    { state: 'a row that adds up', Draw: () => <Line more={{}} /> },
-    {
-      state: 'a row with a slip of the book',
+      state: 'failing, a slip of the book',
+      shows: 'failing',
       Draw: () => <Line more={{ slips: ['the book says 1 204.3, the rows add up to 1 203.3: 1.0 h less'] }} />,
     },
-    { state: 'a row that cannot be read', Draw: () => <Line more={{ reason: `flown: "${LONG}" is no number` }} /> },
     {
-      state: 'the page, none kept',
+      state: 'overflowing, it cannot be read',
+      shows: 'overflowing',
+      Draw: () => <Line more={{ reason: `flown: "${LONG}" is no number` }} />,
+    },
+  ]),
+  storiesOf(
+    'Papers, one entry',
+    [
+      {
+        state: 'typical',
+        shows: 'typical',
+        Draw: () =>
+          single(
+            [
+              { id: 'aircraft:1', name: 'ZQ-AAA' },
+              { id: 'spar:L', name: 'Left inboard spar' },
+            ],
+            book.title,
+          ),
+      },
+      { state: 'empty', shows: 'empty', Draw: () => single([], '') },
+      { state: 'overflowing', shows: 'overflowing', Draw: () => single([{ id: 'a', name: LONG }], LONG) },
+    ],
+    { failing: AT_SERVER },
+  ),
+  storiesOf(
+    'Papers, a correction',
+    [
+      { state: 'typical', shows: 'typical', Draw: () => correct(row(21)) },
+      {
+        state: 'failing, corrected in the meantime',
+        shows: 'failing',
+        Draw: () => correct(corrected, [corrected, row(12, { replaces: 7 })]),
+      },
+      {
+        state: 'overflowing',
+        shows: 'overflowing',
+        Draw: () =>
+          correct(
+            row(22, {
+              paper: LONG,
+              entry: { order: 0, body: { total_h: 1204.3, what: LONG }, paper: null, note: LONG },
+            }),
+          ),
+      },
+    ],
+    { empty: 'It is filled with what is recorded.' },
+  ),
+  storiesOf('Papers, before and after', [
+    {
+      state: 'typical',
+      shows: 'typical',
       Draw: () => (
-        <With>
-          <Scans
-            shop="demo"
-            aircraft="aircraft:1"
-            pages={[]}
-            shown={null}
-            show={nothing}
-            book={book}
-            kept={nothing}
-            past={false}
-          />
-        </With>
+        <BeforeAfter
+          said=""
+          writing={writing({ preview: { sheet: { ...aircraftSheet, blocks: [standings] }, entries: [{} as never] } })}
+        />
       ),
     },
     {
-      state: 'another tab wrote first',
+      state: 'typical, written',
+      shows: 'typical',
+      Draw: () => <BeforeAfter said="Written: entry 14." writing={writing({})} />,
+    },
+    { state: 'empty', shows: 'empty', Draw: () => <BeforeAfter said="" writing={writing({})} /> },
+    {
+      state: 'failing, another tab wrote first',
+      shows: 'failing',
       Draw: () => <CameFirst meanwhile={{ sheet: sheet([row(12, { replaces: 7 })]), numbers: [12] }} />,
     },
-    { state: 'as known on', Draw: () => <AsKnown /> },
-  ],
-};
-export default stories;
+    {
+      state: 'overflowing',
+      shows: 'overflowing',
+      Draw: () => (
+        <CameFirst meanwhile={{ sheet: sheet(many.slice(0, 20)), numbers: many.slice(0, 20).map((r) => r.number) }} />
+      ),
+    },
+  ]),
+  storiesOf(
+    'Papers, the page',
+    [
+      { state: 'empty', shows: 'empty', Draw: () => scans(false) },
+      { state: 'empty, of a past day', shows: 'empty', Draw: () => scans(true) },
+    ],
+    {
+      typical: 'A page is a file of the server; the browser test of the papers page shows one.',
+      failing: 'A file that is refused is shown by the browser test of the papers page.',
+      overflowing: 'A page of many is shown by the browser test of the papers page.',
+    },
+  ),
+  storiesOf(
+    'Papers, which book',
+    [
+      { state: 'typical', shows: 'typical', Draw: () => <BookFields book={book} set={nothing} /> },
+      {
+        state: 'empty',
+        shows: 'empty',
+        Draw: () => <BookFields book={{ title: '', page: '', by: '' }} set={nothing} />,
+      },
+      {
+        state: 'overflowing',
+        shows: 'overflowing',
+        Draw: () => <BookFields book={{ title: LONG, page: '9'.repeat(40), by: LONG }} set={nothing} />,
+      },
+    ],
+    { failing: 'It asks nothing of the server.' },
+  ),
+  storiesOf('As known on', [{ state: 'empty', shows: 'empty', Draw: () => <AsKnown /> }], {
+    typical: 'Its day stands in the address of the page.',
+    failing: 'It asks nothing of the server.',
+    overflowing: 'It holds one day.',
+  }),
+];

@@ -1,34 +1,41 @@
-import type { Stories } from '../../parts/story.ts';
+import { useSearchParams } from 'wouter';
+import { Given } from '../../testing/given.tsx';
+import { allStories } from '../../testing/story-files.ts';
 
-const files = import.meta.glob<{ default: Stories }>('../../**/*.stories.tsx', { eager: true });
-const all = Object.values(files)
-  .map((f) => f.default)
-  .sort((a, b) => a.part.localeCompare(b.part));
-
-/** Every part in every state: a page for those who build the program. */
+/** Every part in every state, or one part alone: a page for those who build the program. */
 export default function StoriesPage() {
+  const [search] = useSearchParams();
+  const part = search.get('part');
+  const shown = part === null ? allStories : allStories.filter((s) => s.part === part);
   return (
-    <main id="main">
+    <main id="main" className="stories">
       <title>Stories - Sparwright</title>
       <h1 className="say">Every part in every state</h1>
       <p className="because">All data on this page is invented.</p>
       <ul>
-        {all.map((s) => (
+        {allStories.map((s) => (
           <li key={s.part} className="choice">
-            <a href={`#${s.part}`}>{s.part}</a>
+            <a href={`?part=${encodeURIComponent(s.part)}`}>{s.part}</a>
           </li>
         ))}
       </ul>
-      {all.map((s) => (
+      {shown.map((s) => (
         <section key={s.part} id={s.part}>
           <h2 className="say">{s.part}</h2>
           {s.stories.map((story) => (
-            <div key={story.state} data-story={`${s.part} ${story.state}`}>
+            <div key={story.state} data-story={`${s.part}, ${story.state}`}>
               <p className="soft">{story.state}</p>
               <div className="sheet">
-                <story.Draw />
+                <Given>
+                  <story.Draw />
+                </Given>
               </div>
             </div>
+          ))}
+          {Object.entries(s.cannot).map(([state, because]) => (
+            <p key={state} className="soft">
+              Never {state}: {because}
+            </p>
           ))}
         </section>
       ))}

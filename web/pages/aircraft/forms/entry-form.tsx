@@ -39,23 +39,58 @@ export function EntryForm({
     }
   };
   return (
+    <EntryFormView
+      title={title}
+      button={button}
+      said={said}
+      failed={failed}
+      busy={write.isPending}
+      change={() => {
+        setSaid('');
+        setFailed(null);
+      }}
+      send={(form) => void send(form)}
+    >
+      {children}
+    </EntryFormView>
+  );
+}
+
+/** The form as it stands: what it was told, what was refused. */
+export function EntryFormView({
+  title,
+  button,
+  said,
+  failed,
+  busy,
+  change,
+  send,
+  children,
+}: {
+  title: string;
+  button: string;
+  said: string;
+  failed: unknown;
+  busy: boolean;
+  change: () => void;
+  send: (form: HTMLFormElement) => void;
+  children: ReactNode;
+}) {
+  return (
     <details className="form">
       <summary>{title}</summary>
       <form
-        onChange={() => {
-          setSaid('');
-          setFailed(null);
-        }}
+        onChange={change}
         onSubmit={(e) => {
           e.preventDefault();
-          void send(e.currentTarget);
+          send(e.currentTarget);
         }}
       >
         <div className="fields">{children}</div>
         <ErrorNotice error={failed} />
         <div className="actions">
-          <button type="submit" className="first" disabled={write.isPending}>
-            {write.isPending ? 'Writing ...' : button}
+          <button type="submit" className="first" disabled={busy}>
+            {busy ? 'Writing ...' : button}
           </button>
           <span role="status">{said}</span>
         </div>

@@ -1,4 +1,4 @@
-import type { Stories } from '../../../parts/story.ts';
+import { storiesOf } from '../../../parts/story.ts';
 import { ActionFields } from './action-fields.tsx';
 import { ErrorPlace } from './expression-in.tsx';
 import { RuleFields } from './rule-fields.tsx';
@@ -17,44 +17,71 @@ const wrong = (path: string, says: string, position?: number) => ({
   ...(position ? { position } : {}),
 });
 
-const stories: Stories = {
-  part: 'Form of a directive',
-  stories: [
-    { state: 'rule, typical', Draw: () => <Written document={RULE}>{() => <RuleFields />}</Written> },
-    { state: 'rule, empty', Draw: () => <Written document={EMPTY}>{() => <RuleFields />}</Written> },
-    { state: 'action, typical', Draw: () => <Written document={RULE}>{() => <ActionFields index={0} />}</Written> },
-    { state: 'action, empty', Draw: () => <Written document={EMPTY}>{() => <ActionFields index={0} />}</Written> },
+const rule =
+  (document: Parameters<typeof Written>[0]['document'], problems: ReturnType<typeof wrong>[] = []) =>
+  () => (
+    <Written document={document} problems={problems}>
+      {() => <RuleFields />}
+    </Written>
+  );
+const action =
+  (document: Parameters<typeof Written>[0]['document'], problems: ReturnType<typeof wrong>[] = []) =>
+  () => (
+    <Written document={document} problems={problems}>
+      {() => <ActionFields index={0} />}
+    </Written>
+  );
+const NAMELESS = 'actions.0.counts.expression';
+
+export default [
+  storiesOf('Directive, the rule', [
+    { state: 'typical', shows: 'typical', Draw: rule(RULE) },
+    { state: 'empty', shows: 'empty', Draw: rule(EMPTY) },
     {
-      state: 'action, failing',
-      Draw: () => (
-        <Written
-          document={RULE}
-          problems={[
-            wrong(
-              'actions.0.counts.expression',
-              'place 18: no such fact `landings.tows`. Correct the formula at this place.',
-              18,
-            ),
-            wrong('actions.0.first.first_of.0.counted', 'Fill it in: a number.'),
-            wrong('actions.0.looks_at', '"Sparren 7!" must be a short word. Correct it.'),
-          ]}
-        >
-          {() => <ActionFields index={0} />}
-        </Written>
-      ),
+      state: 'failing',
+      shows: 'failing',
+      Draw: rule(RULE, [wrong('number', 'Fill it in.'), wrong('issued', 'Fill it in: a day.')]),
     },
     {
-      state: 'action, overflowing',
-      Draw: () => (
-        <Written document={{ ...EMPTY, actions: [{ id: 'action_1', title: LONG, method: LONG, looks_at: LONG }] }}>
-          {() => <ActionFields index={0} />}
-        </Written>
-      ),
+      state: 'overflowing',
+      shows: 'overflowing',
+      Draw: rule({
+        ...EMPTY,
+        number: LONG,
+        title: LONG,
+        affects: { models: [{ model: LONG, serials: [{ only: [LONG] }] }] },
+      }),
+    },
+  ]),
+  storiesOf('Directive, an action', [
+    { state: 'typical', shows: 'typical', Draw: action(RULE) },
+    { state: 'empty', shows: 'empty', Draw: action(EMPTY) },
+    {
+      state: 'failing',
+      shows: 'failing',
+      Draw: action(RULE, [
+        wrong(NAMELESS, 'place 18: no such fact `landings.tows`. Correct the formula at this place.', 18),
+        wrong('actions.0.first.first_of.0.counted', 'Fill it in: a number.'),
+        wrong('actions.0.looks_at', '"Sparren 7!" must be a short word. Correct it.'),
+      ]),
     },
     {
-      state: 'place of an error in a long formula',
-      Draw: () => <ErrorPlace text={`${'landings.total + '.repeat(12)}landings.tows`} position={205} />,
+      state: 'overflowing',
+      shows: 'overflowing',
+      Draw: action({ ...EMPTY, actions: [{ id: 'action_1', title: LONG, method: LONG, looks_at: LONG }] }),
     },
-  ],
-};
-export default stories;
+  ]),
+  storiesOf(
+    'Directive, place of an error',
+    [
+      { state: 'failing', shows: 'failing', Draw: () => <ErrorPlace text="landings.tows" position={10} /> },
+      { state: 'empty', shows: 'empty', Draw: () => <ErrorPlace text="landings.tow" position={undefined} /> },
+      {
+        state: 'overflowing',
+        shows: 'overflowing',
+        Draw: () => <ErrorPlace text={`${'landings.total + '.repeat(12)}landings.tows`} position={205} />,
+      },
+    ],
+    { typical: 'It stands only where a formula does not read.' },
+  ),
+];

@@ -67,7 +67,7 @@ function Progress({ far }: { far: Trial | null }) {
 }
 
 /** What came of a trial. */
-function Tried({ sheet, old }: { sheet: Sheet; old: boolean }) {
+export function Tried({ sheet, old }: { sheet: Sheet; old: boolean }) {
   return (
     <div role="status">
       {old ? <p className="notice">The rule was changed since: try it again to see what it now does.</p> : null}
