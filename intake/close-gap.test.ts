@@ -40,22 +40,22 @@ describe('a paper found for a declared gap', () => {
       ),
     );
   });
-  it('closed whole, a period of use stands in its place, with the use that its rows name', () => {
+  it('closed whole, a period of use stands in its place, and says no use of what its rows do not list', () => {
     const [use, ...rest] = closeGap(
       gapTo(parseDay('2011-08-31')),
       'whole',
-      { from: FROM, to: FROM, use: 'tow' },
+      { from: FROM, to: FROM },
       { title: 'Volume 3' },
       'copy',
     );
     expect(rest).toEqual([]);
     expect(use).toMatchObject({
       kind: 'use',
-      body: { from: '2009-03-01', to: '2011-08-31', use: 'tow' },
       replaces: '31',
       evidence: 'copy',
       paper: { title: 'Volume 3' },
     });
+    expect(use!.body).toEqual({ from: '2009-03-01', to: '2011-08-31' });
   });
 });
 

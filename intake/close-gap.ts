@@ -6,12 +6,13 @@ export type Closing = 'reach' | 'whole';
 
 /**
  * Entries that correct a declared gap when its paper is found. What the rows do not reach stays a gap; where nothing
- * stays, a period of use stands in its place: the paper is there, and the use is what its rows say.
+ * stays, a period of no stated use stands in its place: the paper is there, and of what its rows do not list it says
+ * nothing.
  */
 export function closeGap(
   gap: Gap,
   how: Closing,
-  reach: { readonly from: Day; readonly to: Day; readonly use?: string | undefined },
+  reach: { readonly from: Day; readonly to: Day },
   paper: record.EntryInput['paper'],
   evidence: record.Entry['evidence'],
 ): record.EntryInput[] {
@@ -37,7 +38,7 @@ export function closeGap(
         day: gap.day,
         evidence,
         ...(paper ? { paper } : {}),
-        body: { from, to, ...(reach.use ? { use: reach.use } : {}) },
+        body: { from, to },
         replaces: gap.id,
       },
     ];

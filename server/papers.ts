@@ -119,9 +119,7 @@ export async function rowsOf(desk: Desk, shop: string, aircraft: string, asked: 
     (e): e is record.EntryOf<'gap'> =>
       e.kind === 'gap' && e.subject === aircraft && e.body.from <= last && first <= e.body.to,
   );
-  const uses = new Set(result.entries.map((e) => (e.kind === 'flights' ? e.body.use : undefined)));
-  const use = uses.size === 1 ? [...uses][0] : undefined;
-  const reach = { from: first, to: last, ...(use ? { use } : {}) };
+  const reach = { from: first, to: last };
   const closing = gaps.flatMap((e) => {
     const how = asked.close?.find((c) => String(c.entry) === e.id)?.how;
     return how ? closeGap(e, how, reach, asked.paper, asked.evidence) : [];
