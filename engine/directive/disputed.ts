@@ -1,5 +1,6 @@
 import { disputesOf, type RecordModel } from '../record/index.ts';
 import type { Assessment, EndOfAnswer } from './model.ts';
+import { soonest } from './soonest.ts';
 import { badness } from './standing.ts';
 
 const key = (a: Assessment): string => `${a.subject}|${a.directive}|${a.issue}|${a.action.id}`;
@@ -58,8 +59,9 @@ export function overDisputes(
             }
           : a.counted;
       const wider = counted?.low !== a.counted?.low || counted?.high !== a.counted?.high;
-      if (!worse && !better && !wider && !other.notComputed) return a;
-      const treatAs = worse || other.notComputed ? treat : a.treatAs;
+      const treatAs = worse ? soonest(treat, a.treatAs) : soonest(a.treatAs, treat);
+      const sooner = JSON.stringify(treatAs.dueAt) !== JSON.stringify(a.treatAs.dueAt);
+      if (!worse && !better && !wider && !sooner && !other.notComputed) return a;
       const couldBecome = better ? could : a.couldBecome;
       return {
         ...a,

@@ -1,13 +1,13 @@
 import { secondsFromHours } from '../foundation/convert.ts';
 import type { LinearForm } from '../foundation/region/index.ts';
 import type { Standing } from './document.ts';
-import { extremes, rounded, valueIn } from './expression/index.ts';
+import { extremes, oneEnd, rounded, valueIn } from './expression/index.ts';
 import { flownOut } from './flown-out.ts';
 import { countedAt, notBefore, scaled, steepest, type Tree, treeOf } from './limit.ts';
 import { landingsAhead } from './mix.ts';
 import type { EndOfAnswer } from './model.ts';
 import { formsOf, type Situation } from './situation.ts';
-import { dueOf, type Held, hold, type Nearness, worseOf } from './standing.ts';
+import { type Due, dueOf, type Held, hold, type Nearness, worseOf } from './standing.ts';
 
 export interface Judged {
   readonly tree: Tree;
@@ -51,9 +51,18 @@ export function judge(
   const both = (t: Tree) => extremes(scaled(t), forms, s.region, { tolerance: 0.001 });
   const found = both(tree);
   const low = steep === tree ? found.low : both(steep).low;
+  const dueIn = (held: readonly Held[], history: readonly number[]): Due =>
+    dueOf(flownOut(s, held, forms, history), carrierOf(s, history), landingsAhead(s.mix));
+  // Of a "whichever comes first" another history may bring another of its limits forward: each has a worst of its own.
+  const sooner = (by: Tree): Due[] =>
+    firstsOf(by).map((t) => {
+      const { witness } = oneEnd(scaled(t), forms, s.region, 'low', { tolerance: 0.001 });
+      return dueIn(hold(t, forms, witness), witness);
+    });
   const end = (e: typeof found.low, by: Tree): [EndOfAnswer, readonly Held[]] => {
     const held = hold(by, forms, e.witness);
-    const { dueAt, left } = dueOf(flownOut(s, held, forms, e.witness), carrierOf(s, e.witness), landingsAhead(s.mix));
+    const shown = dueIn(held, e.witness);
+    const { dueAt, left } = e === low ? soonest(shown, sooner(by)) : shown;
     const plain = standingOf(held[0]!.nearness, s.done !== null);
     // An end that is only enclosed may lie past what its witness shows: the bound speaks, never the softer witness.
     const v = rounded(e.value);
@@ -83,6 +92,25 @@ export function judge(
     best,
     held: { worst: heldWorst, best: heldBest },
     counted: ends ? { low: rounded(ends.low.value), high: rounded(ends.high.value) } : null,
+  };
+}
+
+/** The limits of a "whichever comes first", each for itself; none where there is only one. */
+function firstsOf(t: Tree): readonly Tree[] {
+  const flat = (x: Tree): readonly Tree[] => (x.kind === 'first' ? x.of.flatMap(flat) : [x]);
+  return t.kind === 'first' ? flat(t) : [];
+}
+/** The soonest reading and the soonest date that any of them gives; what governs stays what is said of it. */
+function soonest(shown: Due, others: readonly Due[]): Due {
+  if (others.length === 0 || shown.dueAt.now) return shown;
+  const all = [shown, ...others];
+  const flying = all.filter((d) => d.hours !== null && !d.dueAt.now).sort((a, b) => a.hours! - b.hours!)[0] ?? shown;
+  const days = all.flatMap((d) => d.dueAt.day ?? []).sort();
+  const { total_s, landings } = flying.dueAt;
+  return {
+    ...flying,
+    dueAt: { ...shown.dueAt, total_s, landings, day: days[0] ?? null },
+    left: { ...shown.left, hours_s: flying.left.hours_s, landings: flying.left.landings },
   };
 }
 

@@ -51,6 +51,13 @@ export function hold(t: Tree, forms: FormOf, history: readonly number[]): readon
 const hoursLeft = (h: Held): number | null =>
   h.hours !== undefined ? h.hours : h.leaf.perHour > 0 ? h.left / h.leaf.perHour : null;
 
+export interface Due {
+  readonly dueAt: DueAt;
+  readonly left: Left;
+  /** The carrier's hours until the reading; null where flying does not bring it. */
+  readonly hours: number | null;
+}
+
 /**
  * The reading at which it falls due, with what is left. Of a "whichever comes first" the reading and the date
  * both stand, each on its own axis.
@@ -59,7 +66,7 @@ export function dueOf(
   held: readonly Held[],
   carrier: { readonly total_s: number | null; readonly landings: number | null },
   landingsPerHour: number,
-): { dueAt: DueAt; left: Left } {
+): Due {
   const governs = held[0]!;
   const flying = held
     .filter((h) => hoursLeft(h) !== null && !h.leaf.now)
@@ -86,5 +93,5 @@ export function dueOf(
     landings: now ? null : more === null ? null : Math.floor(more + 1e-6),
     limit: governs.leaf.words,
   };
-  return { dueAt, left };
+  return { dueAt, left, hours };
 }

@@ -1,8 +1,6 @@
-import type { Assessment, DueAt, EndOfAnswer } from './model.ts';
+import type { Assessment, EndOfAnswer } from './model.ts';
+import { soonest } from './soonest.ts';
 import { badness } from './standing.ts';
-
-const least = <T extends number | string>(a: T | null, b: T | null): T | null =>
-  a === null ? b : b === null || a <= b ? a : b;
 
 /** True where the first falls due no later than the second, as far as their axes can be compared. */
 function noLater(a: EndOfAnswer, b: EndOfAnswer): boolean {
@@ -14,13 +12,6 @@ function noLater(a: EndOfAnswer, b: EndOfAnswer): boolean {
   }
   return a.left !== null || b.left === null;
 }
-/** Due by whichever of both comes first on each axis: a reading of the worse, a date of the better, both count. */
-const soonest = (a: DueAt, b: DueAt): DueAt => ({
-  total_s: least(a.total_s, b.total_s),
-  landings: least(a.landings, b.landings),
-  day: least(a.day, b.day),
-  now: a.now || b.now,
-});
 /** Ahead of its limit; what has reached it needs no second date. */
 const ahead = (e: EndOfAnswer): boolean =>
   e.standing !== 'ended' && e.standing !== 'not affected' && badness(e.standing) < badness('due');
@@ -37,9 +28,7 @@ export function worseSide(proven: Assessment, alleged: Assessment, because: stri
   const up = badness(proven.couldBecome.standing) - badness(alleged.couldBecome.standing);
   const best = up < 0 || (up === 0 && noLater(alleged.couldBecome, proven.couldBecome)) ? proven : alleged;
   const treatAs: EndOfAnswer =
-    ahead(w.treatAs) && ahead(x.treatAs)
-      ? { ...w.treatAs, dueAt: soonest(w.treatAs.dueAt, x.treatAs.dueAt) }
-      : w.treatAs;
+    ahead(w.treatAs) && ahead(x.treatAs) ? { ...w.treatAs, dueAt: soonest(w.treatAs, x.treatAs).dueAt } : w.treatAs;
   return {
     ...w,
     affected: proven.affected.yes ? proven.affected : alleged.affected,

@@ -5,6 +5,7 @@ import type { Worked } from '../foundation/working.ts';
 import { seconds } from './amounts.ts';
 import { entriesBySubject } from './by-subject.ts';
 import type { Entry } from './document.ts';
+import { ledgerOf } from './ledger.ts';
 import { longestRising } from './longest.ts';
 import type { RecordModel } from './model.ts';
 import { withStatedTotals } from './stated-totals.ts';
@@ -12,7 +13,7 @@ import { withStatedTotals } from './stated-totals.ts';
 /** A reading that others contradict, and the record as it would be if this one is right and they are wrong. */
 export interface Dispute {
   readonly aircraft: string;
-  readonly what: 'hours' | 'landings';
+  readonly what: 'hours' | 'landings' | 'hours and landings';
   /** Entry believed here; the record itself sets it aside. */
   readonly believed: string;
   readonly against: readonly string[];
@@ -62,11 +63,13 @@ const HOURS: Field = {
 const LANDINGS: Field = {
   what: 'landings',
   mostPerDay: DAY_LANDINGS,
-  valueOf: (e) => (e.kind === 'reading' && e.body.landings !== undefined ? e.body.landings : null),
+  valueOf: (e) =>
+    (e.kind === 'reading' || e.kind === 'accomplished') && e.body.landings !== undefined ? e.body.landings : null,
   change: (e, value) => {
-    if (e.kind !== 'reading') return e;
+    if (e.kind !== 'reading' && e.kind !== 'accomplished') return e;
     const { landings: _, ...rest } = e.body;
-    if (value === null && !('shows_h' in rest) && !('total_h' in rest)) return null;
+    const bare = e.kind === 'reading' && !('shows_h' in rest) && !('total_h' in rest);
+    if (value === null && bare) return null;
     return { ...e, body: value === null ? rest : { ...rest, landings: value } } as Entry;
   },
 };
@@ -83,14 +86,18 @@ const NONE: readonly Dispute[] = [];
  * still agrees, and else raised by what they fall short, since the flying after them was seen. A reading that would
  * need more than 24 h a day, or a landing each minute, cannot be true and gives none.
  *
- * @returns at most `MOST_DISPUTES` per aircraft and figure, those that differ most first
+ * @returns at most `MOST_DISPUTES` per aircraft and figure, those that raise it first, then those that differ most
  */
 export function disputesOf(model: RecordModel): readonly Dispute[] {
   let found = memo.get(model);
   if (!found) {
     found = [...model.things.values()]
       .filter((t) => t.kind === 'aircraft')
-      .flatMap((t) => [...crossing(model, t.id, HOURS), ...crossing(model, t.id, LANDINGS)]);
+      .flatMap((t) => {
+        const hours = crossing(model, t.id, HOURS);
+        const landings = crossing(model, t.id, LANDINGS);
+        return [...hours, ...landings, ...hours.flatMap(believedWhole), ...meterFell(model, t.id)];
+      });
     memo.set(model, found);
     // What else crosses in such a record was weighed here already.
     for (const d of found) memo.set(d.model, NONE);
@@ -98,10 +105,42 @@ export function disputesOf(model: RecordModel): readonly Dispute[] {
   return found;
 }
 
+/**
+ * A meter that shows less than before, where no entry says that it was changed or rolled over: the record keeps the
+ * higher figure and knows no run after it. Here what it showed before is not believed, one reading after the other.
+ */
+function meterFell(model: RecordModel, aircraft: string): Dispute[] {
+  const out: Dispute[] = [];
+  for (let on = model; out.length < MOST_DISPUTES; ) {
+    const fell = ledgerOf(on, aircraft)?.findings.find((f) => f.code === 'record.meter-runs-backwards');
+    const [high, low] = fell?.entries ?? [];
+    const wrong = on.entries.find((e) => e.id === high && e.kind === 'reading');
+    if (!wrong || low === undefined) break;
+    on = { ...on, entries: on.entries.flatMap((e) => (e === wrong ? (withoutMeter(e) ?? []) : [e])) };
+    const higher = { hours_s: 0, landings: 0 };
+    out.push({ aircraft, what: 'hours', believed: low, against: [wrong.id], model: on, higher });
+  }
+  return out;
+}
+function withoutMeter(e: Entry): Entry | null {
+  if (e.kind !== 'reading') return e;
+  const { meter: _, shows_h: __, ...body } = e.body;
+  return Object.keys(body).length ? ({ ...e, body } as Entry) : null;
+}
+
+/** A row of which both figures cross others may be right as a whole. */
+function believedWhole(hours: Dispute): Dispute[] {
+  const landings = crossing(hours.model, hours.aircraft, LANDINGS).find((d) => d.believed === hours.believed);
+  if (!landings) return [];
+  const against = [...new Set([...hours.against, ...landings.against])];
+  const higher = { hours_s: hours.higher.hours_s, landings: landings.higher.landings };
+  return [{ ...landings, what: 'hours and landings', against, higher }];
+}
+
 function crossing(model: RecordModel, aircraft: string, field: Field): Dispute[] {
   const own = entriesBySubject(model.entries).get(aircraft) ?? [];
   const built = model.things.get(aircraft)?.built ?? null;
-  const all = field.what === 'hours' ? withStatedTotals(model.entries, own, aircraft) : own;
+  const all = withStatedTotals(model.entries, own, aircraft);
   const rows: Row[] = all.flatMap((entry) => {
     const value = built !== null && entry.day >= built && entry.kind === 'reading' ? field.valueOf(entry) : null;
     return value === null ? [] : [{ entry, value }];
@@ -110,10 +149,13 @@ function crossing(model: RecordModel, aircraft: string, field: Field): Dispute[]
   if (kept.size === rows.length) return [];
   return rows
     .flatMap((_, i) => (kept.has(i) ? [] : (believing(model, aircraft, field, rows, i, built!) ?? [])))
-    .sort((a, b) => b.far - a.far)
+    .sort((a, b) => raise(b) - raise(a) || b.far - a.far)
     .slice(0, MOST_DISPUTES)
     .map(({ far: _, ...d }) => d);
 }
+
+/** Those that raise what was flown come first: the worse side is never crowded out. */
+const raise = ({ higher }: Dispute): number => higher.hours_s + higher.landings;
 
 function believing(
   model: RecordModel,
@@ -133,7 +175,10 @@ function believing(
   const raised = agrees < 0 ? later : later.filter((r) => rows.indexOf(r) > agrees);
   const short = raised.length ? value - Math.min(...raised.map((r) => r.value)) : 0;
   const change = new Map<string, number | null>();
-  for (const r of [...earlier, ...later]) change.set(r.entry.id, raised.includes(r) ? r.value + short : null);
+  for (const r of [...earlier, ...later]) {
+    const other = raised.includes(r) ? r.value + short : null;
+    for (const id of [r.entry.id, ...repeating(model, aircraft, field, r)]) change.set(id, other);
+  }
   const entries = model.entries.flatMap((e) => {
     if (!change.has(e.id)) return [e];
     const changed = field.change(e, change.get(e.id)!);
@@ -152,6 +197,15 @@ function believing(
     far: Math.max(...against.map((r) => Math.abs(r.value - value))),
   };
 }
+
+/** Inspections and work that state the same figure on the same day: they are wrong where the row is. */
+const repeating = (model: RecordModel, aircraft: string, field: Field, r: Row): string[] =>
+  model.entries.flatMap((e) => {
+    const states = e.kind === 'inspection' || e.kind === 'accomplished';
+    if (!states || e.day !== r.entry.day || field.valueOf(e) !== r.value) return [];
+    const elsewhere = model.things.get(e.subject)?.kind === 'aircraft' && e.subject !== aircraft;
+    return elsewhere ? [] : [e.id];
+  });
 
 /** A figure widened by what it would be if a reading set aside were the right one. */
 export function withDisputes(

@@ -10,6 +10,6 @@ export { lifeOf } from './life.ts';
 export type { Facts, Finding, Gap, Life, RecordModel, Stretch, Thing } from './model.ts';
 export { originalWings } from './original-wings.ts';
 export { modelOf, type RecordSource, readRecord } from './read.ts';
-export { bearsNumber, SIDE_WORDS, wordsOf } from './side-words.ts';
 export { annualGoodThrough, nextHundredHour, timeInService } from './service.ts';
+export { bearsNumber, SIDE_WORDS, wordsOf } from './side-words.ts';
 export * from './sums/index.ts';

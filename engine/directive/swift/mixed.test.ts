@@ -62,23 +62,21 @@ const more = fc.oneof(
       v: fc.constantFrom('P-right', 'M', 'N', '0060', 'S-17'),
     })
     .map(({ d, s, n, v }) => entry('attribute', s, on(d), { name: n, value: v }, { order: 13 })),
-  fc
-    .record({ d: when })
-    .map(({ d }) =>
-      entry(
-        'meter',
-        'ac',
-        on(d),
-        {
-          meter: 'tacho',
-          counts: 'tachometer',
-          shows_h: 100,
-          shows_landings: 20,
-          service_per_hour: { low: 1, high: 1.2 },
-        },
-        { order: 2 },
-      ),
+  fc.record({ d: when }).map(({ d }) =>
+    entry(
+      'meter',
+      'ac',
+      on(d),
+      {
+        meter: 'tacho',
+        counts: 'tachometer',
+        shows_h: 100,
+        shows_landings: 20,
+        service_per_hour: { low: 1, high: 1.2 },
+      },
+      { order: 2 },
     ),
+  ),
   fc
     .record({ d: when, s: any })
     .map(({ d, s }) =>
