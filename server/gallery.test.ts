@@ -31,7 +31,7 @@ const steady = (said: Said): Said =>
   JSON.parse(
     JSON.stringify(said)
       .replaceAll(/\/(?:var\/)?tmp\/[\w./-]+/g, '/a/folder')
-      .replaceAll(/test_[0-9a-f]{12}/g, 'a database'),
+      .replaceAll(/127\.0\.0\.1:\d+\/test_[0-9a-f]{12}/g, 'a database'),
   );
 
 describe('every refusal has a file that provokes it', () => {
