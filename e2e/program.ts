@@ -37,7 +37,7 @@ export class Program {
 
   async stop(signal: NodeJS.Signals = 'SIGTERM'): Promise<void> {
     const child = this.#child;
-    if (!child || child.exitCode !== null) return;
+    if (!child || child.exitCode !== null || child.signalCode !== null) return;
     const gone = new Promise((r) => child.once('exit', r));
     child.kill(signal);
     await gone;
