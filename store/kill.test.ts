@@ -58,9 +58,9 @@ async function untilMore(): Promise<void> {
   expect(acknowledged.length).toBeGreaterThan(before);
 }
 
-it('twelve kills of writer and database at random moments: nothing acknowledged is lost, nothing is torn', async () => {
+it('forty-two kills of writer and database at random moments: nothing acknowledged is lost, nothing is torn', async () => {
   let kills = 0;
-  for (let round = 0; round < 4; round++) {
+  for (let round = 0; round < 14; round++) {
     const writer = await startWriter(`writer${round}`);
     for (let i = 0; i < 2; i++) {
       await untilMore();
@@ -74,7 +74,7 @@ it('twelve kills of writer and database at random moments: nothing acknowledged 
     kills++;
     await gone;
   }
-  expect(kills).toBeGreaterThanOrEqual(12);
+  expect(kills).toBeGreaterThanOrEqual(42);
 
   const store = await openStore({ folder });
   try {
@@ -92,4 +92,4 @@ it('twelve kills of writer and database at random moments: nothing acknowledged 
   } finally {
     await store.close();
   }
-}, 120_000);
+}, 400_000);
