@@ -10,7 +10,17 @@ import {
   type ShownLine,
   shownAircraft,
 } from './fleet/model.ts';
-import { aircraftLink, aircraftStanding, computingOf, planes, readingCells, text, warningsOf } from './fleet-sheet.ts';
+import {
+  aircraftLink,
+  aircraftStanding,
+  computingOf,
+  NOT_HELD,
+  nothingHeld,
+  planes,
+  readingCells,
+  text,
+  warningsOf,
+} from './fleet-sheet.ts';
 import { caution, emptySheet, f, type ShopNamed, t } from './frame.ts';
 import type { AskedSpan, Cell, Sheet, Span, TableBlock } from './model.ts';
 import { atOnce, standingCell } from './standing.ts';
@@ -28,6 +38,7 @@ export interface DueInput {
 export function dueSheet(q: DueInput): Sheet {
   const rows = q.aircraft.map((a) => shownAircraft(a, q.day));
   const waiting = rows.filter((r) => r.settling !== null);
+  const unheld = rows.length > 0 && nothingHeld(rows);
   const lines = rows
     .flatMap((r) => r.lines)
     .filter((s) => within(s, q))
@@ -44,9 +55,10 @@ export function dueSheet(q: DueInput): Sheet {
         { label: 'Known to', value: `entry ${number(q.known)}` },
       ],
     },
-    answer: answerOf(lines, waiting, q),
-    because:
-      'The worse side counts, at each owner’s own flying rate. What may fall due within these days if more is flown than usual, once in ten, stands here too.',
+    answer: unheld ? [t('No directive is held yet against any aircraft of this shop.')] : answerOf(lines, waiting, q),
+    because: unheld
+      ? NOT_HELD
+      : 'The worse side counts, at each owner’s own flying rate. What may fall due within these days if more is flown than usual, once in ten, stands here too.',
     blocks: [dueTable(lines, waiting, q)],
     span: { from: q.from, to: q.to, others: spansFrom(q.day) },
     ...computingOf(rows),

@@ -36,9 +36,7 @@ export function fleetSheet(q: FleetInput): Sheet {
       ],
     },
     answer: answerOf(rows, q.day),
-    because: rows.length
-      ? 'What bites first on each aircraft, on the worse side and at its owner’s flying rate.'
-      : 'Answer a caller, or drop a logbook.',
+    because: becauseOf(rows),
     blocks: [
       ...(rows.length
         ? [{ block: 'picture' as const, title: 'Years in which they fall due', scene: yearBand(rows, q.day) }]
@@ -51,8 +49,19 @@ export function fleetSheet(q: FleetInput): Sheet {
 }
 
 export const planes = (n: number): string => count(n, 'aircraft', 'aircraft');
+/** Computed, and yet no directive stands against any of them: that nothing is overdue would then say too much. */
+export const nothingHeld = (rows: readonly ShownAircraft[]): boolean =>
+  rows.every((r) => r.settling === null && r.aircraft.lines.length === 0);
+export const NOT_HELD =
+  'Adopt a directive, and who is due when stands here. What an authority asks is not known until then.';
+function becauseOf(rows: readonly ShownAircraft[]): string {
+  if (!rows.length) return 'Answer a caller, or drop a logbook.';
+  if (nothingHeld(rows)) return NOT_HELD;
+  return 'What bites first on each aircraft, on the worse side and at its owner’s flying rate.';
+}
 function answerOf(rows: readonly ShownAircraft[], today: Day): Span[] {
   if (!rows.length) return [t('No aircraft is recorded yet.')];
+  if (nothingHeld(rows)) return [t(`No directive is held yet against the ${planes(rows.length)} of this shop.`)];
   const all = planes(rows.length);
   const overdue = rows.filter((r) => r.worst === 'overdue').length;
   const due = rows.filter((r) => r.worst === 'due').length;
@@ -146,7 +155,10 @@ export function aircraftStanding(r: ShownAircraft): Cell {
         : 'not computed';
     return { is: 'standing', worst: known, best: known, act: true, text: `treat as ${known}`, small };
   }
-  if (!first) return { is: 'standing', worst: r.worst, best: r.worst, act: false, text: r.worst };
+  if (!first) {
+    const said = r.aircraft.lines.length ? r.worst : 'no directive held';
+    return { is: 'standing', worst: r.worst, best: r.worst, act: false, text: said };
+  }
   const worst = r.lines.find((l) => l.standing.worst === r.worst) ?? first;
   return standingCell(worst);
 }

@@ -57,7 +57,9 @@ describe('the fleet page', () => {
       '1 of 5 aircraft is overdue, 1 is due now, 1 more falls due this year, 1 hangs on a missing paper.',
     );
     expect(said(fleet([]))).toBe('No aircraft is recorded yet.');
-    expect(said(fleet([plane(1, [])]))).toBe('None of 1 aircraft is overdue, no other falls due this year.');
+    expect(said(fleet([plane(1, [lineFor('not yet due', 'not yet due', 2000)])]))).toBe(
+      'None of 1 aircraft is overdue, no other falls due this year.',
+    );
   });
   it('puts what is not yet computed first, treated as due, never softer than what was last known', () => {
     const sheet = fleet([
@@ -256,6 +258,51 @@ describe('the due sheet', () => {
         },
       ),
     );
+  });
+});
+
+describe('a shop that has adopted no directive', () => {
+  it('never says that none is overdue or that nothing falls due', () => {
+    const bare = [plane(1, []), plane(2, [])];
+    const due = dueSheet({ shop, aircraft: bare, day: TODAY, known: 512, from: TODAY, to: addDays(TODAY, 30) });
+    for (const sheet of [fleet(bare), due]) {
+      const said = sheet.answer.map((s) => s.text).join('');
+      expect(said).toMatch(/^No directive is held yet/);
+      expect(sheet.because).toContain('not known until then');
+    }
+    for (const r of rowsOf(fleet(bare))) expect(r.cells.standing).toMatchObject({ text: 'no directive held' });
+  });
+  it('is not said while one aircraft is still computed', () => {
+    const said = fleet([plane(1, []), plane(2, [], { holds: false })]).answer.map((s) => s.text);
+    expect(said.join('')).not.toContain('No directive');
+  });
+});
+
+describe('rows of the due sheet that bite alike', () => {
+  it('stand one aircraft after the other, left before right', () => {
+    const both = () => ['right', 'left'].map((side) => lineFor('overdue', 'overdue', 0, `${side} inboard spar`));
+    const rows = rowsOf(
+      dueSheet({
+        shop,
+        aircraft: [plane(2, both()), plane(1, both())],
+        day: TODAY,
+        known: 512,
+        from: TODAY,
+        to: addDays(TODAY, 30),
+      }),
+    );
+    const said = rows.map((r) =>
+      ['registration', 'part'].map((key) => {
+        const cell = r.cells[key];
+        return cell && 'text' in cell ? cell.text : '';
+      }),
+    );
+    expect(said.map(([aircraft, part]) => `${aircraft} ${part}`)).toEqual([
+      'ZQ-A1 Left inboard spar',
+      'ZQ-A1 Right inboard spar',
+      'ZQ-A2 Left inboard spar',
+      'ZQ-A2 Right inboard spar',
+    ]);
   });
 });
 

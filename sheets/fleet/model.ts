@@ -99,9 +99,13 @@ const HANDS = ['left', 'right'];
 const hand = (s: ShownLine): number => HANDS.findIndex((h) => s.line.partName.startsWith(h));
 /** Two that have no end are alike: their difference would be no number. */
 const later = (a: number, b: number): number => (a === b ? 0 : a - b);
-/** Overdue and due before all, then by the day of the worse side, then left before right. */
+const byName = (a: ShownLine, b: ShownLine): number => {
+  const [one, other] = [a.aircraft.registration, b.aircraft.registration];
+  return one < other ? -1 : one > other ? 1 : 0;
+};
+/** Overdue and due before all, then by the day of the worse side, one aircraft after the other, left before right. */
 export const bitesBefore = (a: ShownLine, b: ShownLine): number =>
-  pressing(a) - pressing(b) || later(a.at, b.at) || shownRank(a) - shownRank(b) || hand(a) - hand(b);
+  pressing(a) - pressing(b) || later(a.at, b.at) || shownRank(a) - shownRank(b) || byName(a, b) || hand(a) - hand(b);
 
 export interface ShownAircraft {
   readonly aircraft: FleetAircraft;
