@@ -7,6 +7,7 @@ import type { Sheet } from '../sheets/index.ts';
 import { rootFolder } from '../store/index.ts';
 import { testStore } from '../store/testing/database.ts';
 import { createServer } from './server.ts';
+import { PROGRAM } from './version.ts';
 
 const TODAY = '2026-11-25';
 let test: Awaited<ReturnType<typeof testStore>>;
@@ -137,7 +138,7 @@ describe('the invented scenario', () => {
       program: string;
       answers: { working: unknown[]; directive: string }[];
     };
-    expect(kept.program).toBe('0.1.0');
+    expect(kept.program).toBe(PROGRAM);
     expect(kept.known_to).toBeLessThan(entry!.number);
     expect(kept.answers.length).toBeGreaterThanOrEqual(2);
     for (const a of kept.answers) expect(a.directive).toBe('W-14');
