@@ -5,7 +5,7 @@ import { type Day, Refusal } from '../engine/index.ts';
 import { type Block, emptySheet, type Sheet } from '../sheets/index.ts';
 import { rootFolder } from '../store/index.ts';
 
-const bare = (text: string): string =>
+export const bare = (text: string): string =>
   text
     .replaceAll(/`([^`]*)`|\*\*([^*]*)\*\*/g, (_, code, bold) => code ?? bold)
     .replaceAll(/\[([^\]]*)\]\([^)]*\)/g, '$1')

@@ -15,6 +15,7 @@ export { type FleetInput, fleetSheet } from './fleet-sheet.ts';
 export { type FormulaOnPart, type FormulaShown, formulaShown } from './formula-value.ts';
 export { emptySheet } from './frame.ts';
 export { type Letter, type LetterInput, letterSheet } from './letter-sheet.ts';
+export type { Manual, ManualPart } from './manual.ts';
 export * from './model.ts';
 export { outlookSheet } from './outlook-sheet.ts';
 export { broughtWords, gapWords, type ShownLine, shownLine } from './page-lines.ts';

@@ -62,6 +62,8 @@ export interface TableBlock {
     readonly days?: readonly Day[];
   }[];
   readonly empty: string;
+  /** Other pages link to its rows by their id. */
+  readonly linked?: true;
 }
 export interface KeyValueBlock {
   readonly block: 'key-value';

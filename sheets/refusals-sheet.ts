@@ -51,6 +51,7 @@ export function refusalsSheet(all: readonly ShownRefusal[], day: Day): Sheet {
             },
           })),
         empty: '',
+        linked: true,
       }),
     ),
   };

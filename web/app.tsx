@@ -12,6 +12,7 @@ import { ReadingsPage } from './pages/fleet/readings.tsx';
 import { CallerPage } from './pages/import/caller.tsx';
 import { ImportPage } from './pages/import/import.tsx';
 import { LetterPage } from './pages/letter/letter.tsx';
+import { ManualPage } from './pages/reading/manual.tsx';
 import { ReadingPage } from './pages/reading/reading.tsx';
 import { NothingHere } from './pages/start/nothing-here.tsx';
 import { StartPage } from './pages/start/start.tsx';
@@ -34,6 +35,9 @@ export function App() {
         <Suspense fallback={<Loading what="Drawing the stories" />}>
           <Stories />
         </Suspense>
+      </Route>
+      <Route path="/manual">
+        <ManualPage />
       </Route>
       <Route path="/refusals">
         <ReadingPage path="refusals" title="Refusals" />

@@ -84,6 +84,16 @@ export function Path({ shop, aircraft }: { shop: string; aircraft?: OpenAircraft
             </ul>
           </>
         ) : null}
+        <h2>Read</h2>
+        <ul>
+          <Place href="/manual" text="Manual" here={here} />
+          <Place
+            href="/methods/record"
+            text="How it computes"
+            here={here.startsWith('/methods/') ? '/methods/record' : here}
+          />
+          <Place href="/refusals" text="What it refuses" here={here} />
+        </ul>
       </div>
     </nav>
   );

@@ -9,7 +9,7 @@ export function Prose({ block }: { block: ProseBlock }) {
         <p key={i}>{p}</p>
       ))}
       {block.list?.length ? (
-        <ul>
+        <ul className={block.list.every((item) => /^\d+\. /.test(item)) ? 'numbered' : undefined}>
           {block.list.map((item, i) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: lines of one list never move
             <li key={i}>{item}</li>

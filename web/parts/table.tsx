@@ -52,7 +52,7 @@ export function Table({ block, level = 2 }: { block: TableBlock; level?: 2 | 3 }
           <tbody>
             {rows.map((row) => (
               <Fragment key={row.id}>
-                <tr>
+                <tr id={block.linked ? row.id : undefined}>
                   {block.columns.map((c) => (
                     <td key={c.key} className={c.align === 'right' ? 'n' : undefined}>
                       <CellView cell={row.cells[c.key]} />

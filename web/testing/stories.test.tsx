@@ -40,6 +40,7 @@ const ASK_AND_HAND_ON = [
   'pages/import/import.tsx',
   'pages/letter/letter.tsx',
   'pages/papers/papers.tsx',
+  'pages/reading/manual.tsx',
   'pages/reading/reading.tsx',
   'pages/start/nothing-here.tsx',
   'pages/start/start.tsx',

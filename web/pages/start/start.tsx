@@ -6,6 +6,7 @@ import { type Shop, useShops } from '../../api/shops.ts';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Loaded } from '../../parts/loading.tsx';
 import { Page } from '../../parts/page.tsx';
+import { ToRead } from '../reading/to-read.tsx';
 import { KeepCopy } from './keep-copy.tsx';
 import { RemoveDemo } from './remove-demo.tsx';
 
@@ -45,6 +46,7 @@ export function StartPage() {
           </>
         )}
       </Loaded>
+      <ToRead />
     </Page>
   );
 }

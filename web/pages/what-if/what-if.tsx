@@ -1,4 +1,5 @@
-import { useRef } from 'react';
+import { useRef, useState } from 'react';
+import type { Sheet } from '../../../sheets/model.ts';
 import { useWhatIf, useWhatIfChoices } from '../../api/what-if.ts';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Loaded } from '../../parts/loading.tsx';
@@ -10,26 +11,48 @@ import { Questions } from './questions.tsx';
 export function WhatIfPage({ shop, id }: { shop: string; id: string }) {
   const choices = useWhatIfChoices(shop, id);
   const asked = useWhatIf(shop, id);
+  const [last, setLast] = useState<Sheet>();
   const answer = useRef<HTMLDivElement>(null);
   const name = choices.data?.registration ?? 'Aircraft';
+  // While the next answer is computed the last one stays: the forms below do not jump.
+  const shown = asked.error ? undefined : (asked.data ?? last);
+  const toAnswer = () => {
+    answer.current?.focus({ preventScroll: true });
+    answer.current?.scrollIntoView({ block: 'start' });
+  };
   return (
     <Page shop={shop} title={`What if: ${name}`} aircraft={{ id, name }}>
-      <h1 className="say">What if {name} were flown, fitted or documented otherwise?</h1>
-      <p className="because">Today beside what would be. Nothing here is written to the log.</p>
+      <div ref={answer} tabIndex={-1} className="answered" aria-busy={asked.isPending}>
+        <ErrorNotice error={asked.error} />
+        {shown ? <SheetView sheet={shown} /> : null}
+      </div>
+      {shown ? <h2 className="say">Ask otherwise</h2> : <Opening name={name} />}
+      <p role="status">{asked.isPending ? 'Computing both sides ...' : ''}</p>
       <Loaded query={choices}>
         {(c) => (
           <Questions
             choices={c}
             busy={asked.isPending}
-            ask={(question) => asked.mutate(question, { onSettled: () => answer.current?.focus() })}
+            ask={(question) =>
+              asked.mutate(question, {
+                onSettled: (sheet) => {
+                  setLast(sheet);
+                  requestAnimationFrame(toAnswer);
+                },
+              })
+            }
           />
         )}
       </Loaded>
-      <div ref={answer} tabIndex={-1} aria-live="polite" className="answered">
-        <ErrorNotice error={asked.error} />
-        {asked.isPending ? <p role="status">Computing both sides ...</p> : null}
-        {asked.data && !asked.error ? <SheetView sheet={asked.data} level={2} /> : null}
-      </div>
     </Page>
+  );
+}
+
+function Opening({ name }: { name: string }) {
+  return (
+    <>
+      <h1 className="say">What if {name} were flown, fitted or documented otherwise?</h1>
+      <p className="because">Today beside what would be. Nothing here is written to the log.</p>
+    </>
   );
 }
