@@ -66,7 +66,10 @@ function outlooksOf(
   return found;
 }
 
-/** Lives, standings and dates of one aircraft under all directives given. @throws Refusal `server.not-found` */
+/** How a finding begins that says why no date stands beside any standing. */
+export const NO_DATE = 'No date can be named';
+
+/** Lives, standings and dates of one aircraft under all directives given; of standings only those of `numbers`, if named. @throws Refusal `server.not-found` */
 export function answersFor(
   read: record.RecordModel,
   documents: readonly directive.DirectiveDocument[],
@@ -74,6 +77,7 @@ export function answersFor(
   day: Day,
   options: outlook.OutlookOptions = {},
   ahead?: (life: record.Life) => directive.Mix,
+  numbers?: ReadonlySet<string>,
 ): Answers {
   const absent = directive.partsAbsent(documents, read, aircraft, day).map(({ directive: number, what }) => ({
     code: 'directive.part-not-on-record',
@@ -91,7 +95,10 @@ export function answersFor(
     });
   const parts = [...opened.things.values()].filter((t) => t.kind === 'part' && t.aircraft === aircraft);
   const mine = new Set([aircraft, ...parts.map((p) => p.id)]);
-  const assessments = directive.assessAll([...documents], opened, day, ahead).filter((a) => mine.has(a.subject));
+  const steps = directive.assessing([...documents], opened, day, ahead, numbers ? { numbers } : {});
+  let step = steps.next();
+  while (!step.done) step = steps.next();
+  const assessments = step.value.filter((a) => mine.has(a.subject));
   const lives = new Map([thing, ...parts].map((t) => [t.id, record.lifeOf(opened, t.id, { until: day })]));
   const all = { day, thing, parts, lives, documents, assessments };
   const model = {
@@ -110,7 +117,7 @@ export function answersFor(
     // Readings that no forecast can stand on: the standings hold all the same, and the page says why no date is named.
     const finding = {
       code: e.code,
-      text: `No date can be named: ${e.detail.given}.`,
+      text: `${NO_DATE}: ${e.detail.given}.`,
       entries: [],
       remedy: `${e.detail.remedy}.`,
     };

@@ -4,7 +4,7 @@ import { insertAnswers, type NewAnswer } from './answers.ts';
 import type { Db } from './database.ts';
 import * as t from './schema.ts';
 import { lockShop } from './shops.ts';
-import { overtaken } from './stale.ts';
+import { onlyDirectivesAfter, overtaken } from './stale.ts';
 
 /** What the desk knows of one aircraft: computed up to an entry, by a version of the program, for a day. */
 export interface NewDeskState {
@@ -74,6 +74,23 @@ export function deskStatesOf(db: Db) {
         .where(and(eq(t.aircraft.shop, shop), or(lacks, sql`${s.day} <> ${of.day}`)))
         .orderBy(sql`${lacks} desc`, asc(t.aircraft.registration));
       return rows.map((r) => ({ aircraft: r.aircraft, lacks: r.lacks ? 'answers' : 'day' }));
+    },
+    /**
+     * Up to which entry an aircraft was computed, if only directives came in since; null: anything may have changed, or
+     * it was not computed by this program for this day.
+     */
+    async behindDirectives(
+      shop: string,
+      aircraft: string,
+      of: { readonly program: string; readonly day: Day; readonly reads: string },
+    ): Promise<number | null> {
+      const s = t.deskState;
+      const mine = and(eq(s.shop, shop), eq(s.aircraft, aircraft), eq(s.program, of.program), eq(s.day, of.day));
+      const [row] = await db
+        .select({ entry: s.entry, touches: s.touches })
+        .from(s)
+        .where(and(mine, sql`starts_with(${s.summary}, ${of.reads})`));
+      return row && (await onlyDirectivesAfter(db, shop, row.entry, row.touches)) ? row.entry : null;
     },
     /** Aircraft whose summary begins like this are stale from now on: they are computed again. */
     async again(shop: string, begins: string): Promise<void> {

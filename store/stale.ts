@@ -100,6 +100,28 @@ async function staleTotals(db: Db, shop: string, subjects: readonly string[], al
     where shop = ${shop} and not stale and (${all} or aircraft in (select id from near))`);
 }
 
+/** More than this, and all is computed again. */
+const MOST = 500;
+/** True if directives came in after this entry, and nothing else that touches an answer which rests on these subjects. */
+export async function onlyDirectivesAfter(
+  db: Db,
+  shop: string,
+  entry: number,
+  touches: readonly string[],
+): Promise<boolean> {
+  const l = t.log;
+  const near = sql`(${l.subject} = 'shop' or ${l.subject} = any(${sql.param([...touches], t.answer.touches)}))`;
+  const maybe = or(near, inArray(l.kind, [...TOUCHES_ALL, 'fitment']), sql`${l.replaces} is not null`);
+  const rows = await db
+    .select({ subject: l.subject, kind: l.kind, body: l.body, replaces: l.replaces })
+    .from(l)
+    .where(and(eq(l.shop, shop), sql`${l.number} > ${entry}`, maybe))
+    .limit(MOST);
+  if (rows.length === MOST) return false;
+  const { all, directives, subjects } = await touchedBy(db, shop, rows);
+  return all && directives !== null && !subjects.some((s) => touches.includes(s));
+}
+
 /** True if an entry after this one touches an answer that rests on these subjects. */
 export async function overtaken(db: Db, shop: string, entry: number, touches: readonly string[]): Promise<boolean> {
   const rows = await db

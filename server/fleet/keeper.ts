@@ -1,8 +1,17 @@
 import { type Day, isRefusal } from '../../engine/index.ts';
 import type { PendingAircraft, Store } from '../../store/index.ts';
-import { type Desk, dayOf, inputsOf } from '../desk.ts';
+import { adoptedDirectives, type Desk, dayOf, inputsOf } from '../desk.ts';
 import { PROGRAM } from '../version.ts';
-import { BEGINS, BEGINS_FAULT, type FleetSummary, keptFault, readSummary } from './summary.ts';
+import type { Before } from './compute.ts';
+import {
+  type AnswerKept,
+  BEGINS,
+  BEGINS_FAULT,
+  BEGINS_WHOLE,
+  type FleetSummary,
+  keptFault,
+  readSummary,
+} from './summary.ts';
 import { Workshop } from './workshop.ts';
 
 /** So many aircraft are computed before a write is answered; more are left to the background. */
@@ -95,7 +104,8 @@ export class Keeper {
     try {
       const { source, unread, documents } = await inputsOf(this.desk, shop, aircraft, { day });
       const known = { entry, touches, changesOn: await store.desk.changesAfter(shop, day, touches) };
-      const task = { aircraft, day, source, unread, documents: JSON.stringify(documents), known };
+      const before = await this.before(shop, aircraft, day, touches);
+      const task = { aircraft, day, source, unread, documents: JSON.stringify(documents), known, ...before };
       const { state, answers } = await this.workshop.run(task, urgent);
       return await store.desk.keep(shop, state, answers);
     } catch (e) {
@@ -103,6 +113,23 @@ export class Keeper {
       if (!isRefusal(e)) this.report(shop, e);
       return this.keepFault(shop, aircraft, day, { entry, touches }, faultWords(e));
     }
+  }
+  /** What is kept and holds but for directives that came in since. */
+  private async before(
+    shop: string,
+    aircraft: string,
+    day: Day,
+    parts: readonly string[],
+  ): Promise<{ before?: Before }> {
+    const { store } = this.desk;
+    const of = { program: PROGRAM, day, reads: BEGINS_WHOLE };
+    const upTo = await store.desk.behindDirectives(shop, aircraft, of);
+    if (upTo === null) return {};
+    const { documents } = await adoptedDirectives(this.desk, shop, upTo);
+    const kept = (await store.answers.list(shop, { program: PROGRAM, parts })).filter((a) => a.aircraft === aircraft);
+    if (kept.some((a) => a.day !== day || a.program !== PROGRAM)) return {};
+    const answers = kept.map((a) => ({ assessment: a.result, line: a.line }) as AnswerKept);
+    return { before: { documents: JSON.stringify(documents), answers } };
   }
   private async keepFault(
     shop: string,

@@ -19,6 +19,7 @@ export interface FleetSummary {
 
 /** How a summary of this version begins, as it is kept; and one of an aircraft that met a fault. */
 export const BEGINS = '{"sparwright":"desk/1"';
+export const BEGINS_WHOLE = '{"sparwright":"desk/1","lines"';
 export const BEGINS_FAULT = '{"sparwright":"desk/1","fault":true';
 
 /** Findings that leave something uncomputed: it is treated as due. */
@@ -29,7 +30,12 @@ const keyOf = (a: directive.Assessment): string => `${a.subject}|${a.directive}|
 const mayBite = (l: FleetLine): boolean =>
   l.notComputed || !['ended', 'not affected'].includes(l.treatAs.standing) || l.alternative?.expires != null;
 
-function linesOf(g: Answers): { assessment: directive.Assessment; line: FleetLine }[] {
+/** An answer, whole and slim. */
+export interface AnswerKept {
+  readonly assessment: directive.Assessment;
+  readonly line: FleetLine;
+}
+function linesOf(g: Answers): AnswerKept[] {
   return g.assessments.map((a) => ({
     assessment: a,
     line: {
@@ -64,9 +70,24 @@ export interface Kept {
 const directiveChanges = (g: Answers): Day[] =>
   g.documents.flatMap((d) => [d.effective, d.withdrawnOn]).filter((d): d is Day => d !== undefined && d > g.day);
 
-/** All that is kept of an aircraft: its state, and each answer whole and slim. */
-export function keptOf(g: Answers, known: Known): Kept {
-  const all = linesOf(g);
+/** As a whole computation would give them: by part, directive and action. */
+function inOrder(all: readonly AnswerKept[], g: Answers): AnswerKept[] {
+  const things = [...g.model.things.keys()];
+  const rules = directive.inForce([...g.documents], g.day);
+  const place = ({ assessment: a }: AnswerKept): number[] => {
+    const rule = rules.findIndex((d) => d.number === a.directive && d.issue === a.issue);
+    return [things.indexOf(a.subject), rule, rules[rule]?.actions.findIndex((x) => x.id === a.action.id) ?? 0];
+  };
+  return all
+    .map((x) => ({ x, at: place(x) }))
+    .sort((a, b) => a.at[0]! - b.at[0]! || a.at[1]! - b.at[1]! || a.at[2]! - b.at[2]!)
+    .map(({ x }) => x);
+}
+
+/** All that is kept of an aircraft: its state, and each answer whole and slim. `still`: answers that hold besides. */
+export function keptOf(fresh: Answers, known: Known, still: readonly AnswerKept[] = []): Kept {
+  const all = still.length ? inOrder([...still, ...linesOf(fresh)], fresh) : linesOf(fresh);
+  const g = { ...fresh, assessments: all.map((x) => x.assessment) };
   const last = g.lives.get(g.thing.id)?.lastReading ?? null;
   const summary: FleetSummary = {
     sparwright: 'desk/1',
