@@ -240,6 +240,31 @@ describe('bad input leaves the server alive', () => {
     expect(r.statusCode).toBe(status);
     expect(r.json().code).toBe(code);
   });
+  it('a logbook that is asked to be written twice at once is written once', async () => {
+    const edge = 'sparwright-test';
+    const send = (step: string, payload: string, type = 'application/json') =>
+      app.inject({
+        method: 'POST',
+        url: `/api/shops/own/import/${step}`,
+        headers: { host, origin: `http://${host}`, 'content-type': type },
+        payload,
+      });
+    const csv = 'Day,Total,Landings\n2020-01-03,100.5,200\n2020-02-03,101.5,203\n';
+    const part = `--${edge}\r\nContent-Disposition: form-data; name="file"; filename="twice.csv"\r\nContent-Type: text/csv\r\n\r\n${csv}\r\n--${edge}--\r\n`;
+    const read = await send('read', part, `multipart/form-data; boundary=${edge}`);
+    const { importId, mapping } = read.json();
+    const asked = JSON.stringify({
+      mapping: { ...mapping, decimal: 'point' },
+      aircraft: { registration: 'ZQ-TWO', type: 'Whimbrel', model: 'W4', serial: '0998', built: '2010-05-01' },
+    });
+    const both = await Promise.all([send(`${importId}/commit`, asked), send(`${importId}/commit`, asked)]);
+    expect(both.map((r) => [r.statusCode, r.json()])).toEqual([
+      [200, { aircraft: 'aircraft:0998' }],
+      [200, { aircraft: 'aircraft:0998' }],
+    ]);
+    const log = await test.store.log.read('own', { subjects: ['aircraft:0998'] });
+    expect(log.filter((e) => e.kind === 'reading').map((e) => e.day)).toEqual(['2020-01-03', '2020-02-03']);
+  });
   it('a real shop is never dropped; the invented one goes whole', async () => {
     const own = await app.inject({
       method: 'DELETE',

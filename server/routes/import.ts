@@ -156,9 +156,8 @@ export function importRoutes(api: FastifyInstance, desk: Desk): void {
     const { grid, mapping, context } = await asked(request.params.shop, request.params.importId, request.body);
     return preview(grid, mapping, context);
   });
-  api.post<Step>('/shops/:shop/import/:importId/commit', async (request) => {
-    const { shop, importId } = request.params;
-    const { grid, mapping, context, first } = await asked(shop, importId, request.body);
+  const write = async (shop: string, importId: string, body: unknown) => {
+    const { grid, mapping, context, first } = await asked(shop, importId, body);
     const rows = entriesFrom(grid, mapping, context);
     const remembered: NewEntry = {
       subject: 'shop',
@@ -174,5 +173,14 @@ export function importRoutes(api: FastifyInstance, desk: Desk): void {
     await store.log.append(shop, all, 'the desk', new Date().toISOString());
     waiting.delete(importId);
     return { aircraft: context.subject };
+  };
+  /** A button that is pressed twice writes once: the second asking waits for the first and hears the same. */
+  const writing = new Map<string, ReturnType<typeof write>>();
+  api.post<Step>('/shops/:shop/import/:importId/commit', async (request) => {
+    const { shop, importId } = request.params;
+    const key = `${shop} ${importId}`;
+    const once = writing.get(key) ?? write(shop, importId, request.body).finally(() => writing.delete(key));
+    writing.set(key, once);
+    return once;
   });
 }
