@@ -32,9 +32,12 @@ const fitting = (before: readonly Span[], between: readonly Span[], after: reado
   return say(whole).length <= LONG ? whole : [...before, ...after];
 };
 
-/** Why the directive of the letter asks nothing: ended, not affected with its reason, or no such part on the aircraft. */
+/** Why the directive of the letter asks nothing: withdrawn, ended, not affected with its reason, or no such part on the aircraft. */
 function asksNothing(q: Answering, number: string, document: directive.DirectiveDocument | undefined): string {
   const own = q.assessments.filter((a) => a.directive === number);
+  const gone = document?.withdrawnOn;
+  if (!own.length && gone !== undefined && gone <= q.day)
+    return `${number} asks nothing: it was withdrawn on ${dayWords(gone)}.`;
   if (own.some((a) => a.standing.worst === 'ended')) return `all that ${number} asked of ${q.name} is ended.`;
   const why = [...new Set(own.filter((a) => !isOpen(a)).map((a) => a.affected.because))].filter(Boolean);
   if (why.length) return `${number} does not affect ${q.name}: ${why.slice(0, 2).join('; ')}.`;

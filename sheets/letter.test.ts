@@ -80,6 +80,9 @@ describe('a letter on a directive that is not what bites first', () => {
     expect(answer(l)).toBe(
       'On the papers that we saw, W-14 asks nothing of ZQ-AAA: no outboard spar is recorded on it.',
     );
+    const gone = { ...document, withdrawnOn: TODAY };
+    const after = letterInput([], new Map(), { documents: [gone as unknown as directive.DirectiveDocument] });
+    expect(answer(after)).toBe('On the papers that we saw, W-14 asks nothing: it was withdrawn on 25 Nov 2026.');
   });
 });
 
