@@ -43,9 +43,7 @@ export function columnWidths(
   const wanted = columns.map((c) => {
     const words = rows.slice(0, LOOKED_AT).flatMap((r) => Object.values(c.of(r)));
     const longest = [c.heading, ...words].reduce((a, b) => (b.length > a.length ? b : a), '');
-    const word = [c.heading, ...words]
-      .flatMap((w) => w.split(/[ \u202f]/))
-      .reduce((a, b) => (b.length > a.length ? b : a), '');
+    const word = [c.heading, ...words].flatMap((w) => w.split(' ')).reduce((a, b) => (b.length > a.length ? b : a), '');
     return { full: pdf.widthOfString(longest) + 2, least: Math.min(usable / 3, pdf.widthOfString(word) + 2) };
   });
   const sum = (of: readonly number[]) => of.reduce((a, b) => a + b, 0);

@@ -188,6 +188,19 @@ describe.skipIf(!found)('PDF, read with pdftotext (not run where it is missing)'
       expect(Number(bottom)).toBeLessThan(595);
     }
   });
+  it('never breaks a figure in two, however narrow the columns beside it must be', async () => {
+    const crowd = Object.fromEntries(
+      Array.from({ length: 9 }, (_, i) => [`c${i}`, text('Electrical crack check of six fastener holes')]),
+    );
+    const figure: Cell = { is: 'quantity', value: 12_500, unit: 'h', places: 1, text: '12\u202f500.0' };
+    const sheet = sheetOf([row('AAA', { ...crowd, at: figure })]);
+    const block = sheet.blocks[0] as TableBlock;
+    const columns = [
+      ...block.columns,
+      ...Object.keys(crowd).map((key) => ({ key, title: key, align: 'left' as const })),
+    ];
+    expect(wordsOf(await sheetPdf({ ...sheet, blocks: [{ ...block, columns }] }))).toContain('12 500.0');
+  });
   it('has the same bytes every time, and says so where nothing falls due', async () => {
     const [a, b] = [await sheetPdf(sheetOf(rows.slice(0, 3))), await sheetPdf(sheetOf(rows.slice(0, 3)))];
     expect(Buffer.compare(Buffer.from(a), Buffer.from(b))).toBe(0);
