@@ -44,7 +44,7 @@ export function Filters({
             autoComplete="off"
             spellCheck={false}
             maxLength={200}
-            placeholder="registration, serial, type, owner, base, directive"
+            placeholder="aircraft, owner, base ..."
             value={search.words}
             onChange={(e) => search.setWords(e.target.value)}
             onKeyDown={onKeyDown}

@@ -135,7 +135,9 @@ export function RowsGrid({ shop, aircraft, sheet, book, sha256 }: Props) {
     const wrong = now.lines.filter((l) => l.reason);
     if (wrong.length)
       throw new Error(
-        `Row ${wrong.map((l) => l.row).join(', ')} cannot be written as it stands: ${wrong[0]?.reason}. Nothing is written until every row reads.`,
+        wrong.length === 1
+          ? `Row ${wrong[0]?.row} cannot be written as it stands: ${wrong[0]?.reason}. Nothing is written until every row reads.`
+          : `Rows ${wrong.map((l) => l.row).join(', ')} cannot be written as they stand; what is wrong stands under each. Nothing is written until every row reads.`,
       );
     if (!now.entries.length) throw new Error('Type a row first.');
     return now.entries;
