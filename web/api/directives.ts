@@ -63,8 +63,11 @@ const bound = (allowed: string): string =>
       /^Too (?:small|big): expected \w+ to (?:be|have) (>=|>|<=|<) ?(.+)$/,
       (_, side: string, rest: string) => `${SIDES[side]} ${rest}`,
     );
+/** The short name of an action as the form shows it. */
+const actionsInWords = (s: string): string =>
+  s.replace(/^(action )"(\w+)"/, (_, action: string, id: string) => `${action}"${id.replaceAll('_', ' ')}"`);
 export function problemOf(given: directive.DraftProblem): Problem {
-  const p = { ...given, allowed: bound(given.allowed) };
+  const p = { ...given, given: actionsInWords(given.given), allowed: bound(given.allowed) };
   const empty = NOTHING.test(p.given);
   return {
     path: p.remedy.startsWith('Write at least one case') ? 'cases' : p.path,

@@ -59,6 +59,9 @@ describe('what is wrong, in words', () => {
       remedy: 'Write at least one case',
     };
     expect(problemOf(lacks)).toMatchObject({ path: 'cases', missing: true });
+    expect(problemOf({ ...lacks, given: 'action "first_look" has no test case' }).says).toBe(
+      'action "first look" has no test case. Write at least one case.',
+    );
   });
   it('a place is named as the form names it', () => {
     expect(placeInWords(p.path)).toBe('Action 1, first due, limit 2, months');
