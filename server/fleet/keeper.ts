@@ -3,6 +3,7 @@ import type { PendingAircraft, Store } from '../../store/index.ts';
 import { adoptedDirectives, type Desk, dayOf, inputsOf } from '../desk.ts';
 import { PROGRAM } from '../version.ts';
 import type { Before } from './compute.ts';
+import { likelyFirst } from './order.ts';
 import {
   type AnswerKept,
   BEGINS,
@@ -84,7 +85,10 @@ export class Keeper {
     const tried = new Set<string>();
     for (;;) {
       const all = await this.pending(shop);
-      const pending = all.filter((p) => !tried.has(p.aircraft));
+      const pending = await this.inTurn(
+        shop,
+        all.filter((p) => !tried.has(p.aircraft)),
+      );
       const lane = async () => {
         for (let p = pending.shift(); p && !this.closed; p = pending.shift()) {
           if (!(await this.refresh(shop, p.aircraft))) tried.add(p.aircraft);
@@ -94,6 +98,15 @@ export class Keeper {
       if (!pending.length || this.closed) return;
       await Promise.all(Array.from({ length: this.workshop.lanes }, lane));
     }
+  }
+  private async inTurn(shop: string, pending: PendingAircraft[]): Promise<PendingAircraft[]> {
+    if (pending.length <= AT_ONCE) return pending;
+    const [rows, adopted] = await Promise.all([
+      this.desk.store.aircraft.list(shop),
+      this.desk.store.directives.list(shop),
+    ]);
+    const last = [...adopted].sort((a, b) => a.entry - b.entry).at(-1)?.document;
+    return likelyFirst(pending, last, new Map(rows.map((r) => [r.id, r.model])));
   }
   /** Computes one aircraft and keeps it. False if it did not hold: something came in meanwhile, or it is gone. */
   private async refresh(shop: string, aircraft: string, urgent = false): Promise<boolean> {
