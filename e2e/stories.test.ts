@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser, Program } from './program.ts';
 import { sceneText } from './scene-text.ts';
@@ -55,6 +55,18 @@ afterAll(async () => {
   await program.end();
 });
 
+/** A long table draws the rows in sight once it knows how high they are: its text counts when it stands still. */
+async function settled(story: Locator): Promise<string> {
+  let text = await sceneText(story);
+  if ((await story.locator('.long').count()) === 0) return text;
+  for (let tries = 0; tries < 20; tries++) {
+    await page.waitForTimeout(400);
+    const again = await sceneText(story);
+    if (again === text) break;
+    text = again;
+  }
+  return text;
+}
 const fileOf = (name: string) => `${name.replaceAll(/[^a-z0-9]+/gi, '-').toLowerCase()}.txt`;
 
 describe('stories', () => {
@@ -67,7 +79,7 @@ describe('stories', () => {
       for (const story of await page.locator('[data-story]').all()) {
         const name = (await story.getAttribute('data-story'))!;
         names.push(name);
-        const text = await sceneText(story);
+        const text = await settled(story);
         const file = join(kept, fileOf(name));
         if (update) writeFileSync(file, text);
         const before = existsSync(file) ? readFileSync(file, 'utf8') : '';

@@ -1,3 +1,4 @@
+import { useId } from 'react';
 import type { Preview } from '../../api/import.ts';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Progress } from './progress.tsx';
@@ -17,14 +18,15 @@ export function PreviewView({
   error: unknown;
   write: () => void;
 }) {
+  const id = useId();
   const { counts } = preview;
   const open = preview.open ?? [];
   const warned = preview.rows.filter((r) => r.verdict === 'accepted' && r.warning !== undefined).length;
   const ready = open.length === 0 && counts.accepted > 0;
   return (
-    <section className="sheet" aria-labelledby="preview">
-      <h2 id="preview">
-        {counts.accepted} rows accepted, {counts.refused} refused
+    <section className="sheet" aria-labelledby={id}>
+      <h2 id={id}>
+        {counts.accepted === 1 ? '1 row' : `${counts.accepted} rows`} accepted, {counts.refused} refused
       </h2>
       {open.length > 0 ? (
         <div className="notice" role="alert">

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useId, useState } from 'react';
 import type { Preview, PreviewRow } from '../../api/import.ts';
 
 const SHOWN = 200;
@@ -25,6 +25,7 @@ export function RowsTable({ preview, header }: { preview: Preview; header: reado
   const warned = preview.rows.filter((r) => r.warning !== undefined).length;
   const [which, setWhich] = useState<'all' | 'refused' | 'warned'>(refused ? 'refused' : warned ? 'warned' : 'all');
   const [all, setAll] = useState(false);
+  const name = useId();
   const chosen = preview.rows.filter(
     (r) => which === 'all' || (which === 'refused' ? r.verdict === 'refused' : r.warning !== undefined),
   );
@@ -34,7 +35,7 @@ export function RowsTable({ preview, header }: { preview: Preview; header: reado
       <div className="actions">
         {(['all', 'refused', 'warned'] as const).map((w) => (
           <label className="choice" key={w}>
-            <input type="radio" name="which" checked={which === w} onChange={() => setWhich(w)} />
+            <input type="radio" name={name} checked={which === w} onChange={() => setWhich(w)} />
             {w === 'all' ? 'All rows' : w === 'refused' ? `Refused rows (${refused})` : `Rows to look at (${warned})`}
           </label>
         ))}
