@@ -1,5 +1,5 @@
 import type { Day, outlook, record } from '../engine/index.ts';
-import { arrival, capital, count, day, landings, number, yearsOf } from './display.ts';
+import { arrival, capital, count, day, landings, number, yearOf, yearsOf } from './display.ts';
 import { f, say, t } from './frame.ts';
 import type { Span } from './model.ts';
 import {
@@ -151,13 +151,21 @@ function wordsOfUse(gaps: readonly record.Gap[]): string {
   return `The use of ${named} is not known`;
 }
 
+/** Each stretch of years once: one that lies within another is told by it. */
+export function yearsWithoutPaper(gaps: readonly record.Gap[]): string[] {
+  const open = gaps.filter(withoutPaper);
+  const told = (g: record.Gap, by: record.Gap) =>
+    yearsOf(g) !== yearsOf(by) && yearOf(by.from) <= yearOf(g.from) && yearOf(g.to) <= yearOf(by.to);
+  return [...new Set(open.filter((g) => !open.some((by) => told(g, by))).map(yearsOf))].sort();
+}
+
 /** One line of why: the flying rate used, and what the papers leave open. */
 export function becauseOf(q: Answering, gaps: readonly record.Gap[], life?: record.Life): string {
   const rate: outlook.RateFound | undefined = [...q.outlooks.values()][0]?.rate;
   const parts: string[] = [];
   if (rate) parts.push(rateWords(rate));
   const once = [...new Map(gaps.map((g) => [g.id, g])).values()];
-  const missing = [...new Set(once.filter(withoutPaper).map(yearsOf))].sort();
+  const missing = yearsWithoutPaper(once);
   const papers = Math.max(0, ...q.assessments.map((a) => a.papers.length));
   if (uncounted(life)) parts.push('No count of landings is before us.');
   if (missing.length === 1)

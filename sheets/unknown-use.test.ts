@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { parseDay, record } from '../engine/index.ts';
 import { figures } from './aircraft-sheet.ts';
-import { becauseOf } from './answer.ts';
+import { becauseOf, yearsWithoutPaper } from './answer.ts';
 import { noPaper } from './standing.ts';
 
 const TODAY = parseDay('2013-01-01');
@@ -56,4 +56,24 @@ describe('a log that is there and does not tell the use', () => {
     const stated = entry('use', '2009-01-01', { from: '2009-01-01', to: '2012-01-01', use: 'tow' });
     expect(because(lifeOf([stated]))).not.toMatch(/not known/);
   });
+});
+
+it('years that lie within others are named once', () => {
+  const gap = (id: string, from: string, to: string) =>
+    ({
+      id,
+      from: parseDay(from),
+      to: parseDay(to),
+      because: '',
+      papers: [],
+      what: ['hours'],
+      variables: [],
+    }) as record.Gap;
+  const gaps = [
+    gap('a', '1998-01-01', '1998-06-01'),
+    gap('b', '1998-06-01', '2026-01-01'),
+    gap('c', '1990-01-01', '1991-01-01'),
+  ];
+  expect(yearsWithoutPaper(gaps)).toEqual(['1990 to 1991', '1998 to 2026']);
+  expect(yearsWithoutPaper(gaps.slice(0, 1))).toEqual(['1998']);
 });
