@@ -126,13 +126,14 @@ interface Words {
   readonly small: string;
 }
 const MOST = 4;
+/** As high as it stands in bold: a heading and what asks for an act are set so. */
 function heightOf(pdf: PDFKit.PDFDocument, { text, small }: Words, width: number): number {
-  const of = (words: string, size: number) => {
+  const of = (words: string, size: number, font: 'bold' | 'regular') => {
     if (!words) return 0;
-    pdf.font('regular').fontSize(size);
+    pdf.font(font).fontSize(size);
     return Math.min(pdf.heightOfString(words, { width }), MOST * size * 1.35);
   };
-  return of(text, SIZE) + of(small, SIZE - 1);
+  return of(text, SIZE, 'bold') + of(small, SIZE - 1, 'regular');
 }
 function line(
   pen: Pen,
