@@ -13,14 +13,14 @@ export interface NewEntry {
   readonly paper?: Readonly<Record<string, unknown>>;
 }
 
-/** Writes entries, then everything that rests on them is asked for again. */
+/** Writes entries, then everything that rests on them is asked for again; only then is it said to be done. */
 export function useWriteEntries(shop: string, done: () => void) {
   const queries = useQueryClient();
   return useMutation({
     mutationFn: (entries: readonly NewEntry[]) => post(shopPath(shop, 'entries'), { entries }),
     onSuccess: async () => {
-      done();
       await queries.invalidateQueries();
+      done();
     },
   });
 }

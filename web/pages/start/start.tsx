@@ -82,12 +82,12 @@ function OwnAircraft() {
   return (
     <Loaded query={fleet} what="Reading the fleet">
       {(s) => (
-        <section className="sheet own">
+        <section className="sheet own-fleet">
           <h2>The aircraft of this shop</h2>
           <p className="answer">{s.answer.map((span) => span.text).join('')}</p>
           <p className="soft">{s.computing ?? s.because}</p>
           <div className="actions">
-            <Link className="button first" href={`/${OWN}/fleet`}>
+            <Link className="button" href={`/${OWN}/fleet`}>
               Open the fleet
             </Link>
           </div>
