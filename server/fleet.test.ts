@@ -38,7 +38,8 @@ describe('the fleet page', () => {
     const first = (await get('/api/shops/demo/fleet')).json() as Sheet;
     if (first.computing) expect(first.computing).toMatch(/of 12 aircraft .* being computed; until then treat/);
     const sheet = await settled('demo');
-    expect(rowsOf(sheet)).toHaveLength(12);
+    expect(sheet.blocks.find((b) => b.title === 'Aircraft')).toMatchObject({ rows: { length: 12 } });
+    expect(sheet.blocks.at(-1)?.title).toBe('On the shelf');
     expect(said(sheet)).toMatch(/^\d of 12 aircraft are overdue, .*due this year, 6 hang on a missing paper\.$/);
   });
 });

@@ -9,6 +9,7 @@ import {
   shownAircraft,
   worstAircraftFirst,
 } from './fleet/model.ts';
+import { type Spare, shelfTable } from './fleet/shelf.ts';
 import { emptySheet, f, type ShopNamed, t } from './frame.ts';
 import type { Cell, Sheet, Span, TableBlock } from './model.ts';
 import { yearBand } from './scenes/year-band.ts';
@@ -20,11 +21,14 @@ export interface FleetInput {
   readonly day: Day;
   /** Entries up to this number are recorded. */
   readonly known: number;
+  /** Parts that sit in no aircraft. */
+  readonly shelf?: readonly Spare[];
 }
 
 /** Who is due when: one row per aircraft with what bites first, and the years ahead as a band. */
 export function fleetSheet(q: FleetInput): Sheet {
   const rows = q.aircraft.map((a) => shownAircraft(a, q.day)).sort(worstAircraftFirst);
+  const shelf = shelfTable(q.shelf ?? []);
   return {
     ...emptySheet('fleet', 'Fleet', q.day, q.shop.invented === true),
     subject: q.shop.name,
@@ -42,12 +46,15 @@ export function fleetSheet(q: FleetInput): Sheet {
         ? [{ block: 'picture' as const, title: 'Years in which they fall due', scene: yearBand(rows, q.day) }]
         : []),
       fleetTable(rows, q),
+      ...(shelf ? [shelf] : []),
     ],
+    ...(q.shelf?.some((s) => s.answers === null) ? { computing: SHELF_COMPUTING } : {}),
     ...computingOf(rows),
     warnings: warningsOf(rows, q.day),
   };
 }
 
+const SHELF_COMPUTING = 'What lies on the shelf is being computed; until then treat it as due.';
 export const planes = (n: number): string => count(n, 'aircraft', 'aircraft');
 /** Computed, and yet no directive stands against any of them: that nothing is overdue would then say too much. */
 export const nothingHeld = (rows: readonly ShownAircraft[]): boolean =>

@@ -11,6 +11,7 @@ export type { DraftShown, IssueShown } from './directive-state.ts';
 export { type DueInput, dueSheet } from './due-sheet.ts';
 export { kindWords, type LoggedEntry, saysOf } from './entry-words.ts';
 export type { FleetAircraft, FleetLine, FleetReading } from './fleet/model.ts';
+export type { Spare } from './fleet/shelf.ts';
 export { type FleetInput, fleetSheet } from './fleet-sheet.ts';
 export { type FormulaOnPart, type FormulaShown, formulaShown } from './formula-value.ts';
 export { emptySheet } from './frame.ts';
@@ -23,6 +24,6 @@ export { type PapersSheet, papersSheet, recordedWords } from './papers-sheet.ts'
 export { type Asked, type ReadingsInput, readingsSheet } from './readings-sheet.ts';
 export { recordSheet } from './record-sheet.ts';
 export { refusalsSheet, type ShownRefusal } from './refusals-sheet.ts';
-export { partInSentence, partName } from './standing.ts';
+export { kindName, partInSentence, partName } from './standing.ts';
 export { type TriedAircraft, type TriedRow, type TryInput, trySheet } from './try-sheet.ts';
 export { whatIfWords } from './what-if-words.ts';

@@ -10,6 +10,7 @@ import { gather } from '../desk.ts';
 import { PROGRAM } from '../version.ts';
 import { fleetOf } from './fleet-of.ts';
 import { Keeper, watched } from './keeper.ts';
+import { fleetPage } from './sheets.ts';
 import { keptOf, readSummary } from './summary.ts';
 import { Workshop } from './workshop.ts';
 
@@ -298,6 +299,39 @@ describe('stored answers', () => {
     expect([one!.holds, one!.asOf, one!.reading?.total_s]).toEqual([true, later, 1900 * 3600]);
     expect(await differences(s)).toEqual([]);
     today = TODAY;
+    await s.keeper.close();
+  });
+  it('parts on the shelf stand below the aircraft, what may no longer be fitted first; none that is fitted or scrapped', async () => {
+    const s = await aShop();
+    const table = async () =>
+      (await fleetPage(test.store, s.id, TODAY, TODAY)).blocks.find((b) => b.title === 'On the shelf');
+    expect(await table()).toBeUndefined();
+    const bans = { ...W14_1, issue: 3, actions: W14_1.actions.map((a) => ({ ...a, forbids_fitting: ['S-100'] })) };
+    const spare = (id: string, number: string) =>
+      entry(id, 'part', '2008-04-11', { part: 'inboard_spar', hand: 'left', built: '2008-04-11', part_number: number });
+    await s.store.log.append(
+      s.id,
+      [
+        adoption(directive.readDirective(bans), 'M. Orne', '2026-11-20' as Day),
+        spare('spar:good', 'S-200'),
+        spare('spar:banned', 'S-100'),
+        entry('spar:1', 'removal', '2026-11-20', { to: 'scrap' }),
+        entry('wing:2', 'removal', '2026-11-20', { to: 'shelf' }),
+      ],
+      'test',
+      AT,
+    );
+    await s.keeper.settled();
+    await vi.waitFor(async () => {
+      const found = await table();
+      if (found?.block !== 'table') throw new Error('no table');
+      const ids = found.rows.map((r) => r.id.split(' ')[0]!);
+      expect(found.rows[0]!.cells.fitting).toMatchObject({
+        text: expect.stringContaining('S-100 may no longer be fitted'),
+      });
+      expect(ids[0]).toBe('spar:banned');
+      expect([...new Set(ids)].sort()).toEqual(['spar:2', 'spar:banned', 'spar:good', 'wing:2']);
+    });
     await s.keeper.close();
   });
   it('a fault while computing one aircraft is a finding on its row, and treats it as due', async () => {

@@ -1,18 +1,25 @@
 import { addDays, type Day, parseDay, Refusal, record } from '../../engine/index.ts';
-import { dueSheet, type FleetAircraft, fleetSheet, readingsSheet, type Sheet } from '../../sheets/index.ts';
+import { dueSheet, type FleetAircraft, fleetSheet, readingsSheet, type Sheet, type Spare } from '../../sheets/index.ts';
 import type { Store } from '../../store/index.ts';
 import { fleetOf } from './fleet-of.ts';
+import { shelfOf } from './shelf.ts';
 
-const made = new WeakMap<readonly FleetAircraft[], { readonly of: string; readonly sheet: Sheet }>();
+const made = new WeakMap<
+  readonly FleetAircraft[],
+  { readonly of: string; readonly shelf: readonly Spare[]; readonly sheet: Sheet }
+>();
 /** The pages of the fleet, made from stored answers. The command line makes them by the same calls. */
 export async function fleetPage(store: Store, shopId: string, day: Day, today = day): Promise<Sheet> {
   const shop = await store.shops.get(shopId);
-  const aircraft = await fleetOf(store, shop.id, day, today);
+  const [aircraft, shelf] = await Promise.all([
+    fleetOf(store, shop.id, day, today),
+    shelfOf(store, shop.id, shop.last, day),
+  ]);
   const of = JSON.stringify([shop, day]);
   const known = made.get(aircraft);
-  if (known?.of === of) return known.sheet;
-  const sheet = fleetSheet({ shop, day, known: shop.last, aircraft });
-  made.set(aircraft, { of, sheet });
+  if (known?.of === of && known.shelf === shelf) return known.sheet;
+  const sheet = fleetSheet({ shop, day, known: shop.last, aircraft, shelf });
+  made.set(aircraft, { of, shelf, sheet });
   return sheet;
 }
 const texts = new WeakMap<Sheet, string>();
