@@ -1,7 +1,7 @@
 import type { Day } from '../engine/index.ts';
 import { capital, count, datesInWords, day as dayWords } from './display.ts';
 import type { Block, Cell, Sheet } from './model.ts';
-import { type Assessment, dueWords, isOpen, partName, standingCell } from './standing.ts';
+import { type Assessment, dueAtWords, isOpen, partName, standingCell } from './standing.ts';
 
 /** A letter kept by then: what it printed, and what this program computes from the same papers today. */
 export interface KeptLetter {
@@ -56,7 +56,7 @@ export function asKnownSheet(sheet: Sheet, k: AsKnown): Sheet {
 const printedOf = (a: Assessment): string => {
   const cell = standingCell(a);
   const standing = cell.is === 'standing' ? [cell.text, cell.small].filter(Boolean).join(', ') : '';
-  return isOpen(a) && !a.notComputed ? `${standing}, due at ${dueWords(a.treatAs)}` : standing;
+  return isOpen(a) && !a.notComputed ? `${standing}, due ${dueAtWords(a.treatAs)}` : standing;
 };
 const keyOf = (a: Assessment): string => `${a.subject}|${a.directive}|${a.issue}|${a.action.id}`;
 

@@ -6,6 +6,7 @@ import type { Block, Cell, Sheet, Span, TableBlock } from './model.ts';
 import {
   type Assessment,
   aboutWords,
+  dueAtWords,
   dueWords,
   isOpen,
   keyOf,
@@ -97,11 +98,10 @@ function answer(q: CompareInput, moved: readonly Pair[], figures: TableBlock): S
   const name = partInSentence(q.after.model.things.get(a.subject) ?? q.before.model.things.get(a.subject), a.subject);
   const words = (x: Assessment | undefined, s: Side): string => {
     if (!x) return 'nothing asked';
-    const at = [due(x), about(x, s)].filter((w) => w && w !== 'now').join(', about ');
-    return `${unsettled(x) || x.notComputed ? 'treat as ' : ''}${standing(x)}${at ? ` at ${at}` : ''}`.replace(
-      'at before further flight',
-      'before further flight',
-    );
+    const then = about(x, s);
+    const when = !then || then === 'now' || then.startsWith('not before') ? then.replace('now', '') : `about ${then}`;
+    const at = [isOpen(x) ? dueAtWords(x.treatAs) : '', when].filter(Boolean).join(', ');
+    return `${unsettled(x) || x.notComputed ? 'treat as ' : ''}${standing(x)}${at ? ` ${at}` : ''}`;
   };
   return [
     t(`${start}${name} (${a.directive}) goes from ${words(first.before, q.before)} to `),

@@ -23,7 +23,7 @@ import {
 } from './fleet-sheet.ts';
 import { caution, emptySheet, f, type ShopNamed, t } from './frame.ts';
 import type { AskedSpan, Cell, Sheet, Span, TableBlock } from './model.ts';
-import { atOnce, standingCell } from './standing.ts';
+import { atOnce, BEFORE_PAPERS, type EndTold, standingCell } from './standing.ts';
 
 export interface DueInput {
   readonly shop: ShopNamed & { readonly id: string };
@@ -157,8 +157,7 @@ function dueRow(s: ShownLine, q: DueInput): TableBlock['rows'][number] {
     action: text(line.title),
     standing: standingCell(s),
     ...only(readingCells(aircraft), 'reading'),
-    due_h: dueAt.total_s === null || dueAt.now ? text(null) : figure(hoursFromSeconds(dueAt.total_s), 'h', 1),
-    due_landings: dueAt.landings === null || dueAt.now ? text(null) : figure(dueAt.landings, 'landings', 0),
+    ...dueReading(line.treatAs, line.notComputed),
     due_on: dueAt.day && !dueAt.now ? { is: 'day', day: dueAt.day, text: dayWords(dueAt.day) } : text(null),
     about: aboutCell(s),
     early: text(p10Words(s)),
@@ -170,6 +169,20 @@ function dueRow(s: ShownLine, q: DueInput): TableBlock['rows'][number] {
     id: `${line.part}|${line.directive}|${line.action}`,
     cells: Object.fromEntries(kept),
     ...(s.when ? { days: [s.when] } : {}),
+  };
+}
+/** Each reading in its own column; what no reading tells stands there in words. */
+function dueReading({ dueAt }: EndTold, notComputed: boolean): Record<string, Cell> {
+  const { total_s, landings, now } = dueAt;
+  if (now || notComputed)
+    return { [total_s === null && landings !== null ? 'due_landings' : 'due_h']: text('before further flight') };
+  const read = (value: number | null, unit: string, places: number): Cell => {
+    if (value === null) return text(null);
+    return value < 0.5 * 10 ** -places ? text(BEFORE_PAPERS) : figure(value, unit, places);
+  };
+  return {
+    due_h: read(total_s === null ? null : hoursFromSeconds(total_s), 'h', 1),
+    due_landings: read(landings, 'landings', 0),
   };
 }
 /** A forecast keeps its month in a file; a year that it is not before stays words. */

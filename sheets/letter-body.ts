@@ -18,6 +18,7 @@ import { outlookChart } from './scenes/outlook-chart.ts';
 import {
   type Assessment,
   atOnce,
+  BEFORE_PAPERS,
   dueWords,
   keyOf,
   needsAct,
@@ -101,7 +102,8 @@ function approvals(q: LetterInput): string[] {
 }
 const at = (a: Assessment, plural: boolean): string => {
   if (a.treatAs.dueAt.now) return '';
-  const on = a.treatAs.dueAt.day && !reading(a.treatAs) ? 'on ' : 'at ';
+  const read = reading(a.treatAs);
+  const on = read === BEFORE_PAPERS ? '' : a.treatAs.dueAt.day && !read ? 'on ' : 'at ';
   const fell = plural ? 'they fell due' : 'it fell due';
   if (a.standing.worst === 'overdue') return `${unsettled(a) ? 'on the worse side ' : ''}${fell} ${on}`;
   return a.standing.worst === 'done and repeating' ? `next ${on}` : on;

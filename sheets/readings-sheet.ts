@@ -4,7 +4,7 @@ import { type FleetAircraft, type ShownAircraft, shownAircraft } from './fleet/m
 import { aircraftLink, aircraftStanding, computingOf, planes, readingCells, text } from './fleet-sheet.ts';
 import { emptySheet, f, type ShopNamed, t } from './frame.ts';
 import type { Cell, Sheet, Span, TableBlock } from './model.ts';
-import { dueWords } from './standing.ts';
+import { dueAtWords } from './standing.ts';
 
 /** When an owner was last asked, and whether a reading came in since. */
 export interface Asked {
@@ -98,7 +98,10 @@ function row(r: ShownAircraft, q: ReadingsInput): TableBlock['rows'][number] {
       days === null ? text('never read') : { is: 'quantity', value: days, unit: 'days', places: 0, text: number(days) },
     standing: aircraftStanding(r),
     hangs: first
-      ? text(`${first.line.directive}, ${first.line.partName}`, `due at ${dueWords(first.line.treatAs)}`)
+      ? text(
+          `${first.line.directive}, ${first.line.partName}`,
+          `due ${first.line.notComputed ? 'before further flight' : dueAtWords(first.line.treatAs)}`,
+        )
       : text(a.notComputed[0] ? datesInWords(a.notComputed[0]) : null),
     asked: askedCell(q.asked.get(a.id)),
     request: text(requestWords(a, q)),

@@ -1,4 +1,4 @@
-import { type Day, dayNumber, type directive, type outlook, type record } from '../engine/index.ts';
+import { type Day, dayNumber, type directive, hoursFromSeconds, type outlook, type record } from '../engine/index.ts';
 import { arrival, arrivalNumber, capital, count, day, hours, landings, number, plain } from './display.ts';
 import type { Cell, DueMark } from './model.ts';
 
@@ -92,16 +92,27 @@ export function dueWords(end: EndTold): string {
   const { dueAt, left } = end;
   if (dueAt.now) return 'before further flight';
   const hoursFirst = left?.unit === 'h' || dueAt.landings === null;
-  if (dueAt.total_s !== null && hoursFirst && left?.unit !== 'days') return hours(dueAt.total_s);
-  if (dueAt.landings !== null && left?.unit !== 'days') return landings(dueAt.landings);
-  if (dueAt.day) return reading(end) ? `${reading(end)} or ${day(dueAt.day)}, whichever comes first` : day(dueAt.day);
-  return reading(end);
+  if (dueAt.total_s !== null && hoursFirst && left?.unit !== 'days') return hoursDue(dueAt.total_s);
+  if (dueAt.landings !== null && left?.unit !== 'days') return landingsDue(dueAt.landings);
+  const read = reading(end);
+  if (!dueAt.day || read === BEFORE_PAPERS) return read;
+  return read ? `${read} or ${day(dueAt.day)}, whichever comes first` : day(dueAt.day);
 }
+/** The same within a sentence: "at 5 118 landings", "on 14 Nov 2026", "before further flight". */
+export function dueAtWords(end: EndTold): string {
+  const words = dueWords(end);
+  if (!words || words.startsWith('before ')) return words;
+  return `${end.dueAt.day && !reading(end) ? 'on' : 'at'} ${words}`;
+}
+/** Where the worse side lies at the very beginning of the meter or before it: no reading tells when. */
+export const BEFORE_PAPERS = 'before the papers begin';
+const hoursDue = (total_s: number): string => (hoursFromSeconds(total_s) < 0.05 ? BEFORE_PAPERS : hours(total_s));
+const landingsDue = (n: number): string => (n < 1 ? BEFORE_PAPERS : landings(n));
 /** The reading of the aircraft at which it falls due, if one does. */
 export function reading({ dueAt, left }: EndTold): string {
   const { total_s, landings: n } = dueAt;
   const byHours = total_s !== null && (n === null || left?.unit === 'h' || left?.unit === 'days');
-  return byHours ? hours(total_s) : n !== null ? landings(n) : '';
+  return byHours ? hoursDue(total_s) : n !== null ? landingsDue(n) : '';
 }
 /** Due now, whatever the forecast says of the limit: a directive that acts on a missing paper, or one not computed. */
 export const atOnce = (a: Told): boolean =>

@@ -6,6 +6,7 @@ import {
   type Assessment,
   aboutWords,
   atOnce,
+  BEFORE_PAPERS,
   dueLine,
   dueWords,
   identity,
@@ -159,5 +160,6 @@ const unitWords = (a: Assessment): string => {
 const between = (w: string, b: string): string => {
   if (w === b) return w;
   const unit = [' landings', ' h'].find((u) => w.endsWith(u) && b.endsWith(u));
+  if (w === BEFORE_PAPERS) return `from ${w} to ${b}`;
   return `${unit ? w.slice(0, -unit.length) : w} to ${b}`;
 };

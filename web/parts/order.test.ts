@@ -22,6 +22,19 @@ describe('sorting follows "treat as"', () => {
     expect(ids('line', 'ascending')).toEqual(['strap', 'left', 'right']);
     expect(ids('about', 'ascending')).toEqual(['strap', 'left', 'right']);
   });
+  test('"before further flight" stands before every figure, and none of them is lost', () => {
+    const cell = (text: string, value?: number) =>
+      value === undefined
+        ? { is: 'text' as const, text }
+        : { is: 'quantity' as const, value, unit: 'h', places: 0, text };
+    const rows = [cell('900', 900), cell('before further flight'), cell('20', 20), cell('before the papers begin')];
+    const order = inOrder(
+      rows.map((at, i) => ({ id: String(i), cells: { at } })),
+      'at',
+      'ascending',
+    );
+    expect(order.map((r) => r.id)).toEqual(['1', '3', '2', '0']);
+  });
   test('law: no row is lost, and no standing stands before a worse one', () => {
     const row = fc.constantFrom(...STANDINGS).map((worst) => ({ worst }));
     fc.assert(

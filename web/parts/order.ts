@@ -13,6 +13,8 @@ export const WORST_FIRST = [
 
 export type Direction = 'ascending' | 'descending';
 export type Row = TableBlock['rows'][number];
+/** "before further flight" comes before every figure. */
+const before = (key: number | string): boolean => typeof key === 'string' && key.startsWith('before ');
 const letters = new Intl.Collator('en', { numeric: true });
 
 /** What a cell sorts by. A figure with two ends sorts by the end that comes first in this direction. */
@@ -45,10 +47,12 @@ export function inOrder(rows: readonly Row[], column: string, direction: Directi
   return keyed
     .sort((a, b) => {
       if (a.key === null || b.key === null) return Number(a.key === null) - Number(b.key === null);
+      const first = Number(before(b.key)) - Number(before(a.key));
       const way =
-        typeof a.key === 'number' && typeof b.key === 'number'
+        first ||
+        (typeof a.key === 'number' && typeof b.key === 'number'
           ? Math.sign(a.key - b.key)
-          : letters.compare(String(a.key), String(b.key));
+          : letters.compare(String(a.key), String(b.key)));
       return direction === 'ascending' ? way : -way;
     })
     .map((k) => k.row);
