@@ -14,7 +14,9 @@ export interface Answers {
 
 const outlookKey = (a: directive.Assessment): string => `${a.subject}|${a.directive}|${a.action.id}`;
 
-const endOf = (a: directive.Assessment, end: directive.EndOfAnswer): outlook.LeftAtEnd => ({
+/** What a date is computed from: an answer, whole or slim. */
+type Asked = Pick<directive.Assessment, 'day' | 'standing'> & Pick<directive.StandingLine, 'treatAs' | 'couldBecome'>;
+const endOf = (a: Asked, end: directive.LineEnd): outlook.LeftAtEnd => ({
   left_s: end.left?.hours_s ?? null,
   left_landings: end.left?.landings ?? null,
   onDay: end.dueAt.now ? a.day : end.dueAt.day,
@@ -22,7 +24,7 @@ const endOf = (a: directive.Assessment, end: directive.EndOfAnswer): outlook.Lef
 
 /** The owner's flying as the readings show it; null without any. @throws Refusal */
 export function flyingOf(
-  readings: record.Life['readings'],
+  readings: readonly record.ReadTotal[],
   day: Day,
   options: outlook.OutlookOptions = {},
 ): outlook.Flying | null {
@@ -38,7 +40,7 @@ export function flyingOf(
 /** When an open action bites; null where nothing tells. Ended and not affected parts have no date. */
 export function outlookOn(
   flying: outlook.Flying,
-  a: directive.Assessment,
+  a: Asked,
   day: Day,
   options: outlook.OutlookOptions = {},
 ): outlook.Outlook | null {

@@ -26,4 +26,4 @@ export { recordSheet } from './record-sheet.ts';
 export { refusalsSheet, type ShownRefusal } from './refusals-sheet.ts';
 export { kindName, partInSentence, partName } from './standing.ts';
 export { type TriedAircraft, type TriedRow, type TryInput, trySheet } from './try-sheet.ts';
-export { whatIfWords } from './what-if-words.ts';
+export { SHELF, whatIfWords } from './what-if-words.ts';

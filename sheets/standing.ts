@@ -32,9 +32,11 @@ export const unsettled = (a: Told): boolean => a.standing.worst !== a.standing.b
 
 export function partName(t: record.Thing | undefined, id = ''): string {
   if (!t) return id;
-  if (t.kind === 'aircraft') return t.attributes.registration?.value ?? t.id;
-  return capital(`${t.hand === 'none' ? '' : `${t.hand} `}${plain(t.what)}`);
+  return t.kind === 'aircraft' ? (t.attributes.registration?.value ?? t.id) : kindName(t);
 }
+/** A part by its kind and side alone. */
+export const kindName = ({ hand, what }: Pick<record.Thing, 'hand' | 'what'>): string =>
+  capital(`${hand === 'none' ? '' : `${hand} `}${plain(what)}`);
 /** The part within a sentence. */
 export const partInSentence = (t: record.Thing | undefined, id = ''): string => {
   if (t?.kind === 'aircraft') return partName(t);

@@ -1,7 +1,7 @@
 import { type Day, daysBetween } from '../foundation/day.ts';
 import { SETTLED } from '../foundation/region/index.ts';
-import { type Life, lifeOf, type RecordModel, type Thing } from '../record/index.ts';
-import { affected, groupsOf } from './affected.ts';
+import { type Life, lifeOf, type RecordModel } from '../record/index.ts';
+import { affected, type Candidate, groupsOf } from './affected.ts';
 import { assess } from './assess.ts';
 import { overDisputes } from './disputed.ts';
 import type { DirectiveDocument, Group, Standing } from './document.ts';
@@ -113,12 +113,30 @@ export function partsAbsent(
   const all = [...model.things.values()];
   const thing = model.things.get(aircraft);
   if (thing?.kind !== 'aircraft') return [];
-  const aboard = new Set(['aircraft', ...all.flatMap((t) => (t.aircraft === aircraft ? [t.what] : []))]);
+  const aboard = new Set(all.flatMap((t) => (t.aircraft === aircraft ? [t.what] : [])));
+  const { model: named, serial } = thing.attributes;
+  return kindsAbsent(
+    directives,
+    aboard,
+    { model: named?.value, serial: serial?.value, built: thing.built ?? undefined },
+    day,
+  );
+}
+
+/** What a group asks of an aircraft before any of its parts is known. */
+export type AircraftAsked = Pick<Candidate, 'model' | 'serial' | 'built'>;
+/** As `partsAbsent`, of the kinds of part that are known to be aboard. */
+export function kindsAbsent(
+  directives: readonly DirectiveDocument[],
+  aboard: ReadonlySet<string>,
+  aircraft: AircraftAsked,
+  day: Day,
+): PartAbsent[] {
   const rules = inForce(directives, day).filter((d) => d.effective <= day);
   const found = rules.flatMap((directive) =>
     directive.actions
-      .filter((action) => !aboard.has(action.looks_at) && !action.started_by?.length)
-      .filter((action) => mayAffect(groupsOf(directive, action.affects), thing))
+      .filter((a) => a.looks_at !== 'aircraft' && !aboard.has(a.looks_at) && !a.started_by?.length)
+      .filter((action) => mayAffect(groupsOf(directive, action.affects), aircraft))
       .map((action) => ({ directive: directive.number, what: action.looks_at })),
   );
   return [...new Map(found.map((x) => [`${x.directive}|${x.what}`, x])).values()];
@@ -127,13 +145,11 @@ export function partsAbsent(
 const never = (): never => {
   throw new TypeError('no condition is asked of an aircraft');
 };
-const mayAffect = (groups: readonly Group[], aircraft: Thing): boolean =>
+const mayAffect = (groups: readonly Group[], aircraft: AircraftAsked): boolean =>
   affected(
     groups.map((g) => ({ models: g.models, built_before: g.built_before, built_from: g.built_from })),
     {
-      model: aircraft.attributes.model?.value,
-      serial: aircraft.attributes.serial?.value,
-      built: aircraft.built ?? undefined,
+      ...aircraft,
       kits: [],
       region: SETTLED,
       facts: {},

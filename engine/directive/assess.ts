@@ -12,6 +12,7 @@ import { scaled } from './limit.ts';
 import { assumeUse, gapsBehind } from './missing.ts';
 import { mixOf } from './mix.ts';
 import type { Assessment, EndOfAnswer, Mix } from './model.ts';
+import { NO_CLOCK, notStarted } from './not-affected.ts';
 import { papersWanted } from './papers.ts';
 import { doubtsOf, readingsOf } from './sides.ts';
 import type { Situation } from './situation.ts';
@@ -141,11 +142,7 @@ function computed(at: Setting): Assessment {
   };
   if (verdict.answer === 'no') return settled('not affected');
   const cause = startedBy(at.directive, at.action, at.model, at.life.subject.id);
-  if (at.action.started_by?.length && !cause)
-    return settled(
-      'not affected',
-      `no finding has started it (${at.action.started_by.map((x) => plain(x.finding)).join(', ')})`,
-    );
+  if (at.action.started_by?.length && !cause) return settled('not affected', notStarted(at.action.started_by));
   const ended = endedBy(at, s);
   if (ended) {
     const a = settled('ended', ended.because);
@@ -153,7 +150,7 @@ function computed(at: Setting): Assessment {
   }
   const warnings: string[] = [];
   const tree = treeInForce(s, (w) => warnings.push(w));
-  if (!tree) return settled('not affected', 'nothing has started its clock');
+  if (!tree) return settled('not affected', NO_CLOCK);
   return limited(at, s, tree, verdict, warnings);
 }
 

@@ -67,9 +67,12 @@ describe('trying is adopting, then assessing', () => {
         const then = [...rules.filter((r) => r.number !== d.number || r.issue !== d.issue), d];
         const lines = (docs: readonly directive.DirectiveDocument[]) => {
           const g = answersFor(model, docs, aircraft, DAY);
-          return g.assessments.map((a) =>
-            directive.lineOf(a, g.outlooks.get(`${a.subject}|${a.directive}|${a.action.id}`) ?? null),
-          );
+          return g.assessments.map((a) => {
+            const line = directive.lineOf(a, g.outlooks.get(`${a.subject}|${a.directive}|${a.action.id}`) ?? null);
+            // What is due says "now" and names no date.
+            const due = a.treatAs.dueAt.now || ['due', 'overdue'].includes(line.treatAs.standing);
+            return due ? { ...line, dates: null } : line;
+          });
         };
         const after = lines(then);
         const before = lines(rules);

@@ -1,27 +1,35 @@
-import { type Day, directive, isRefusal, type outlook, record } from '../../engine/index.ts';
-import { partName, type TriedAircraft, type TriedRow } from '../../sheets/index.ts';
-import { flyingOf, outlookOn } from '../answers.ts';
-import { adoptedDirectives, type Desk, read } from '../desk.ts';
+import { isRefusal, type record } from '../../engine/index.ts';
+import { kindName, type TriedAircraft } from '../../sheets/index.ts';
+import { adoptedDirectives, type Desk, policyOf, read } from '../desk.ts';
+import { compared, type Documents, type HeldLines, type Trial, type TrialRules, trialRules } from './compared.ts';
+import { KeptDates } from './forecasts.ts';
 import { Gently } from './gently.ts';
+import { type SwiftTrial, swiftHeld, swiftTrial } from './swift-lines.ts';
+import { wholeHeld } from './whole-lines.ts';
 
-export interface Trial {
-  readonly draft: directive.DirectiveDocument;
-  readonly day: Day;
-}
-type Line = directive.StandingLine;
+export type { Trial } from './compared.ts';
+
+type Named = Pick<TriedAircraft, 'id' | 'registration' | 'model'>;
+const kept = new KeptDates();
 
 /**
- * Holds a directive that is not adopted against every aircraft of a shop, one after the other, beside what is in
- * force now. Nothing is stored. Each aircraft is handed out as soon as it is done, so that no more than one is held.
+ * Holds a directive that is not adopted against every aircraft of a shop beside what is in force now: first those
+ * that their kept totals answer, then the others through the whole engine, with the same figures. Nothing is stored
+ * but the totals that were not up to date. Each aircraft is handed out as soon as it is done.
  */
-export async function* tryOnFleet(desk: Desk, shop: string, trial: Trial): AsyncGenerator<TriedAircraft> {
-  const { documents } = await adoptedDirectives(desk, shop);
+export async function* tryOnFleet(desk: Desk, shopId: string, trial: Trial): AsyncGenerator<TriedAircraft> {
+  const { documents } = await adoptedDirectives(desk, shopId);
+  const rules = trialRules(documents, trial);
   const gently = new Gently();
-  for (const row of await desk.store.aircraft.list(shop)) {
-    const named = { id: row.id, registration: row.registration, model: row.model };
+  const waiting = new Map<string, Named>();
+  for (const { id, registration, model } of await desk.store.aircraft.list(shopId))
+    waiting.set(id, { id, registration, model });
+  const swift = swiftTrial(rules);
+  if (swift) yield* plainOnes(desk, shopId, swift, waiting, gently);
+  for (const named of waiting.values()) {
     try {
-      const { model } = await read(desk, shop, row.id, { day: trial.day });
-      yield { ...named, ...(await tryOnAircraft(model, documents, row.id, trial, gently)), fault: null };
+      const { model } = await read(desk, shopId, named.id, { day: trial.day });
+      yield { ...named, ...(await held(await wholeHeld(model, named.id, rules, gently, kept), rules, gently)) };
     } catch (e) {
       if (!isRefusal(e)) throw e;
       yield { ...named, rows: [], absent: [], whyNot: null, fault: e.detail.given };
@@ -29,65 +37,70 @@ export async function* tryOnFleet(desk: Desk, shop: string, trial: Trial): Async
     await gently.pause();
   }
 }
+const held = async (lines: HeldLines, rules: TrialRules, gently: Gently) => ({
+  ...(await compared(lines, rules, gently)),
+  fault: null,
+});
 
-const key = (l: Line): string => `${l.part}|${l.directive}|${l.action}`;
-
-/** One aircraft under the rules in force and under those with the draft. */
-export async function tryOnAircraft(
-  model: record.RecordModel,
-  documents: readonly directive.DirectiveDocument[],
-  aircraft: string,
-  { draft, day }: Trial,
+/** Those whose kept totals answer the trial; each is taken from those that wait. */
+async function* plainOnes(
+  desk: Desk,
+  shopId: string,
+  swift: SwiftTrial,
+  waiting: Map<string, Named>,
   gently: Gently,
-): Promise<Pick<TriedAircraft, 'rows' | 'absent' | 'whyNot'>> {
-  const others = documents.filter((d) => d.number !== draft.number || d.issue !== draft.issue);
-  const then = [...others, draft];
-  const numbers = new Set([draft.number, ...(draft.supersedes ?? []).map((s) => s.number)]);
-  const mine = [...model.things.values()].filter((t) => t.id === aircraft || t.aircraft === aircraft);
-  const only = { numbers, subjects: new Set(mine.map((t) => t.id)) };
-  const flying = readingsOf(model, aircraft, day);
-  await gently.pause();
-  const held = async (rules: readonly directive.DirectiveDocument[]) => {
-    const found = await gently.run(directive.assessing(rules, model, day, undefined, only));
-    const lines: { line: Line; a: directive.Assessment }[] = [];
-    for (const a of found) {
-      lines.push({ a, line: directive.lineOf(a, flying && outlookOn(flying, a, day)) });
-      await gently.pause();
-    }
-    return lines;
-  };
-  const early = (l: Line) =>
-    documents.some((d) => d.number === l.directive && d.issue === l.issue && d.effective > day);
-  // Of two issues of a number the one in force is what stands now; one that is yet to come gives way to it.
-  const before = (await held(documents)).sort((x, y) => Number(early(y.line)) - Number(early(x.line)));
-  const stands = directive.inForce(then, day).includes(draft);
-  const after = (await held(then)).filter(
-    ({ line: l }) => l.directive === draft.number && (!stands || l.issue === draft.issue),
-  );
-  const was = new Map(before.map(({ line }) => [key(line), line]));
-  const would = new Map(after.map(({ line }) => [key(line), line]));
-  const rows = [...new Set([...would.keys(), ...was.keys()])].map((k): TriedRow => {
-    const [a, b] = [was.get(k) ?? null, would.get(k) ?? null];
-    const thing = model.things.get((b ?? a)!.part);
-    return { part: partName(thing), was: a, would: b, change: directive.changeOf(a, b, day) };
-  });
-  const reasons = after.filter(({ a }) => !a.affected.yes).map(({ a }) => a.affected.because);
-  return {
-    rows: rows.filter((r) => matters(r.was) || matters(r.would)),
-    absent: directive
-      .partsAbsent([{ ...draft, effective: draft.effective < day ? draft.effective : day }], model, aircraft, day)
-      .map((x) => x.what),
-    whyNot: reasons[0] ?? null,
-  };
+): AsyncGenerator<TriedAircraft> {
+  const { id: shop, settings } = await desk.store.shops.get(shopId);
+  const policy = policyOf(settings);
+  const parts = new Map((await desk.store.aircraft.parts(shop)).map((p) => [p.id, p]));
+  await desk.store.totals.freshen(shop, policy);
+  for await (const { aircraft, sums } of desk.store.totals.read(shop)) {
+    const named = waiting.get(aircraft);
+    if (!sums || !named) continue;
+    const nameOf = (id: string) => {
+      const part = parts.get(id);
+      return part ? kindName({ hand: part.hand, what: part.part }) : named.registration;
+    };
+    const lines = swiftHeld(swift, sums, policy, nameOf, kept);
+    const found = lines && (await heldOrNot(lines, swift.rules, gently));
+    await gently.pause();
+    if (!found) continue;
+    waiting.delete(aircraft);
+    yield { ...named, ...found };
+  }
 }
-const matters = (l: Line | null): boolean => l !== null && (l.notComputed || l.treatAs.standing !== 'not affected');
-
-/** Readings that no forecast can stand on name no date; the standings hold all the same. */
-function readingsOf(model: record.RecordModel, aircraft: string, day: Day): outlook.Flying | null {
+/** What the forecast refuses is told by the whole way. */
+async function heldOrNot(lines: HeldLines, rules: TrialRules, gently: Gently) {
   try {
-    return flyingOf(record.lifeOf(model, aircraft, { until: day }).readings, day);
+    return await held(lines, rules, gently);
   } catch (e) {
     if (!isRefusal(e)) throw e;
     return null;
   }
+}
+
+/** One aircraft under the rules in force and under those with the draft, through the whole engine. @throws Refusal */
+export async function tryOnAircraft(
+  model: record.RecordModel,
+  documents: Documents,
+  aircraft: string,
+  trial: Trial,
+  gently: Gently,
+): Promise<Pick<TriedAircraft, 'rows' | 'absent' | 'whyNot'>> {
+  const rules = trialRules(documents, trial);
+  return compared(await wholeHeld(model, aircraft, rules, gently, new KeptDates()), rules, gently);
+}
+/** The same from its totals; null where they do not answer it. */
+export async function tryOnTotals(
+  sums: record.Sums,
+  policy: record.Policy,
+  documents: Documents,
+  trial: Trial,
+  nameOf: (part: string) => string,
+  gently: Gently,
+): Promise<Pick<TriedAircraft, 'rows' | 'absent' | 'whyNot'> | null> {
+  const rules = trialRules(documents, trial);
+  const swift = swiftTrial(rules);
+  const lines = swift && swiftHeld(swift, sums, policy, nameOf, new KeptDates());
+  return lines && compared(lines, rules, gently);
 }

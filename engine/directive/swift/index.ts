@@ -1,2 +1,3 @@
+export { swiftAbsent } from './absent.ts';
 export { type SwiftRules, swiftRules } from './compile.ts';
-export { type NeedsWhole, type SwiftLines, swiftLines } from './lines.ts';
+export { type NeedsWhole, type SwiftLines, swiftLines, whySwiftlyNot } from './lines.ts';

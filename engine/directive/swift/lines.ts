@@ -7,6 +7,7 @@ import { affected, type Candidate, type Verdict } from '../affected.ts';
 import type { Limit } from '../document.ts';
 import { factsOf, test } from '../expression/index.ts';
 import type { LineEnd, StandingLine } from '../line.ts';
+import { NO_CLOCK, notStarted } from '../not-affected.ts';
 import { worksUnder } from '../sides.ts';
 import { askedOn } from './asked.ts';
 import type { SwiftAction, SwiftRules } from './compile.ts';
@@ -96,6 +97,18 @@ const writtenOnWhole = (sums: Sums, a: SwiftAction): boolean =>
 
 const NOT_DUE = { total_s: null, landings: null, day: null, now: false };
 const bare = (standing: LineEnd['standing']): LineEnd => ({ standing, dueAt: NOT_DUE, left: null });
+
+/**
+ * Why a line that `swiftLines` gave as not affected is so, in the words of `assessAll`.
+ * @throws NotPlain where the totals do not answer that part
+ */
+export function whySwiftlyNot(rules: SwiftRules, sums: Sums, policy: Policy, line: StandingLine, day: Day): string {
+  const thing = sums.things.find((t) => t.id === line.part)!;
+  const a = rules.actions.find((x) => x.directive.number === line.directive && x.action.id === line.action)!;
+  const verdict = verdictOf(a, swiftLife(sums, thing, rules, askedOn(day, policy), amountsBy(sums), new Map()));
+  if (verdict.answer === 'no') return verdict.because;
+  return a.action.started_by?.length ? notStarted(a.action.started_by) : NO_CLOCK;
+}
 
 type LastDone = { readonly day: Day } | null;
 function lineWith(
