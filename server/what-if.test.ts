@@ -65,6 +65,22 @@ describe('what if', () => {
     expect(sheet.blocks.some((b) => b.title.startsWith('ZQ-KTA: Standings'))).toBe(true);
     expect(JSON.stringify(table(sheet, /^Standings/)!.rows)).toContain('not looked at');
   });
+  it('another aircraft is named, and what would happen there is said', async () => {
+    const words = said(await ask({ part: 'wing:0447-L', to: 'aircraft:0530' }));
+    expect(words).toMatch(/^If the left wing moved to ZQ-KTA, .* On ZQ-KTA, /);
+  });
+  it('where a part is already, that is said and nothing changes', async () => {
+    const home = await ask({ part: 'wing:0447-L', to: LMB });
+    expect(said(home)).toBe(
+      'As the left wing sits in ZQ-LMB already, no standing and no figure of this aircraft changes.',
+    );
+    const { parts } = await whatIfChoices(desk, 'demo', LMB);
+    const within = await test.store.aircraft.parts('demo', { sitsIn: 'wing:0447-L' });
+    expect(within.length).toBeGreaterThan(0);
+    for (const p of within) expect(said(await ask({ part: p.id, to: LMB }))).toContain('sits in ZQ-LMB already');
+    const shelf = parts.find((p) => p.text.endsWith('on the shelf'))!;
+    expect(said(await ask({ part: shelf.id, to: 'shelf' }))).toMatch(/^As the .* lies on the shelf already/);
+  });
   it('a part goes to the shelf', async () => {
     expect(said(await ask({ part: 'wing:0447-L', to: 'shelf' }))).toContain('moved to the shelf');
   });

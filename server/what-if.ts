@@ -10,8 +10,8 @@ import {
   record,
   zDay,
 } from '../engine/index.ts';
-import { compareSheet, type Sheet, whatIfWords } from '../sheets/index.ts';
-import type { NewEntry } from '../store/index.ts';
+import { compareSheet, SHELF, type Sheet, whatIfWords } from '../sheets/index.ts';
+import type { NewEntry, PartRow } from '../store/index.ts';
 import { type Compared, compare } from './compare.ts';
 import { type Desk, dayOf, read } from './desk.ts';
 import { newEntries } from './entries.ts';
@@ -75,19 +75,32 @@ const unknown = (what: string, allowed: string): Refusal =>
   new Refusal('server.not-found', { given: what, allowed, remedy: 'Choose it from the list on the page' });
 
 /** A part goes to another aircraft, or to the shelf; what sits in its new place comes out first. */
-async function moved(desk: Desk, shop: string, q: Extract<WhatIf, { part: string }>, day: Day): Promise<NewEntry[]> {
-  const [part] = await desk.store.aircraft.parts(shop, { subjects: [q.part] });
-  if (!part) throw unknown(`part "${q.part}"`, 'a part of this shop');
+async function moved(
+  desk: Desk,
+  shop: string,
+  q: Extract<WhatIf, { part: string }>,
+  part: PartRow,
+  day: Day,
+): Promise<NewEntry[]> {
   const out = part.sitsIn ? [written(q.part, 'removal', day, { to: 'shelf' }, { order: 9000 })] : [];
   if (q.to === 'shelf') return newEntries(out.length ? out : [written(q.part, 'removal', day, {})]);
-  const target = await desk.store.aircraft.get(shop, q.to);
-  if (!target) throw unknown(`aircraft "${q.to}"`, 'an aircraft of this shop, or the shelf');
   const place = q.place ?? part.place ?? `${part.hand === 'none' ? '' : `${part.hand}_`}${part.part}`;
   const there = await desk.store.aircraft.parts(shop, { sitsIn: q.to });
   const occupant = there.find((p) => p.place === place && p.id !== q.part);
   const first = occupant ? [written(occupant.id, 'removal', day, { to: 'shelf' }, { order: 9000 })] : [];
   const into = written(q.part, 'fitment', day, { into: q.to, place }, { order: 9001 });
   return newEntries([...out, ...first, into]);
+}
+
+/** Where the part would go, by its name, and whether it is there already. */
+async function placeOf(desk: Desk, shop: string, q: Extract<WhatIf, { part: string }>) {
+  const [part] = await desk.store.aircraft.parts(shop, { subjects: [q.part] });
+  if (!part) throw unknown(`part "${q.part}"`, 'a part of this shop');
+  const wanted = q.to === 'shelf' ? undefined : await desk.store.aircraft.get(shop, q.to);
+  if (q.to !== 'shelf' && !wanted) throw unknown(`aircraft "${q.to}"`, 'an aircraft of this shop, or the shelf');
+  if (!wanted) return { part, name: SHELF, already: part.sitsIn === null };
+  const { model } = await read(desk, shop, wanted.id);
+  return { part, name: wanted.registration, already: model.things.get(part.id)?.aircraft === wanted.id };
 }
 
 /** All flying since a day in one use: what the papers state for that time ends the day before, or is taken as this use. */
@@ -162,13 +175,22 @@ export async function whatIf(desk: Desk, shop: string, aircraft: string, input: 
     return sheetOf(q.from <= day ? g : { ...g, after: harderOf(g) }, whatIfWords.use(q.use, q.from, q.from > day));
   }
   if ('part' in q) {
-    const entries = await moved(desk, shop, q, day);
+    const to = await placeOf(desk, shop, q);
+    if (to.already) {
+      const g = await compare(desk, shop, aircraft, {});
+      return sheetOf(g, whatIfWords.staying(to.part, to.name));
+    }
+    const entries = await moved(desk, shop, q, to.part, day);
     const here = await compare(desk, shop, aircraft, { entries });
-    const sheet = sheetOf(here, whatIfWords.moved(q.part, here.before.model.things.get(q.part), q.to));
+    const sheet = sheetOf(here, whatIfWords.moved(to.part, to.name));
     if (q.to === 'shelf' || q.to === aircraft) return sheet;
-    const there = sheetOf(await compare(desk, shop, q.to, { entries }), 'There');
+    const there = sheetOf(await compare(desk, shop, q.to, { entries }), `On ${to.name}`);
     const titled = there.blocks.map((b) => ({ ...b, title: `${there.subject}: ${b.title}` }));
-    return { ...sheet, blocks: [...sheet.blocks, ...titled] };
+    return {
+      ...sheet,
+      answer: [...sheet.answer, { text: ' ' }, ...there.answer],
+      blocks: [...sheet.blocks, ...titled],
+    };
   }
   const { gap, entries } = await found(desk, shop, aircraft, q, day);
   return sheetOf(await compare(desk, shop, aircraft, { entries }), whatIfWords.paper(gap, q.use));

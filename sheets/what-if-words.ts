@@ -1,9 +1,15 @@
 import type { Day, record } from '../engine/index.ts';
 import { day as dayWords, yearsOf } from './display.ts';
-import { partInSentence } from './standing.ts';
 
 const spoken = (word: string): string => word.replaceAll('_', ' ');
 
+interface Moving {
+  readonly hand: string;
+  readonly part: string;
+}
+const called = ({ hand, part }: Moving): string => `the ${hand === 'none' ? '' : `${hand} `}${spoken(part)}`;
+/** Where a part goes that is fitted nowhere. */
+export const SHELF = 'the shelf';
 /** How each question begins the sentence that answers it. */
 export const whatIfWords = {
   rate: (rate: number): string => `If it flew ${rate} h a year from the last reading on`,
@@ -11,8 +17,10 @@ export const whatIfWords = {
     later
       ? `If it flew ${spoken(use)} only from ${dayWords(from)} on (the harder of today’s flying and ${spoken(use)} counts)`
       : `If it flew ${spoken(use)} only since ${dayWords(from)}`,
-  moved: (id: string, part: record.Thing | undefined, to: string): string =>
-    `If ${partInSentence(part, id)} moved to ${to === 'shelf' ? 'the shelf' : 'another aircraft'}`,
+  /** To an aircraft by its registration, or to the shelf. */
+  moved: (part: Moving, to: string): string => `If ${called(part)} moved to ${to}`,
+  staying: (part: Moving, to: string): string =>
+    `As ${called(part)} ${to === SHELF ? `lies on ${to}` : `sits in ${to}`} already`,
   paper: (gap: record.Gap, use: string | undefined): string =>
     `If the paper of ${yearsOf(gap)} turned up${use ? ` and said ${spoken(use)}` : ''}`,
   gap: (gap: record.Gap): string => `${yearsOf(gap)}: ${gap.because}`,

@@ -5,8 +5,9 @@ import { type Values, valuesOf } from '../aircraft/forms/read.ts';
 
 interface Asking {
   readonly choices: WhatIfChoices;
-  readonly ask: (question: Question) => void;
-  readonly busy: boolean;
+  readonly ask: (question: Question, form: string) => void;
+  /** Title of the form whose answer is being computed; empty if none. */
+  readonly computing: string;
 }
 const options = (all: readonly { id: string; text: string }[], first?: { value: string; text: string }) => [
   ...(first ? [first] : []),
@@ -19,14 +20,14 @@ function Asked({
   button,
   question,
   ask,
-  busy,
+  computing,
   children,
 }: {
   title: string;
   button: string;
   question: (v: Values) => Question;
   ask: Asking['ask'];
-  busy: boolean;
+  computing: string;
   children: ReactNode;
 }) {
   return (
@@ -36,14 +37,12 @@ function Asked({
         aria-label={title}
         onSubmit={(e) => {
           e.preventDefault();
-          ask(question(valuesOf(e.currentTarget)));
+          ask(question(valuesOf(e.currentTarget)), title);
         }}
       >
         <div className="fields">{children}</div>
         <div className="actions">
-          <button type="submit" disabled={busy}>
-            {button}
-          </button>
+          <button type="submit">{computing === title ? 'Computing ...' : button}</button>
         </div>
       </form>
     </section>
@@ -51,8 +50,8 @@ function Asked({
 }
 
 /** Four questions, each a form of its own. */
-export function Questions({ choices: c, ask, busy }: Asking) {
-  const how = { ask, busy };
+export function Questions({ choices: c, ask, computing }: Asking) {
+  const how = { ask, computing };
   return (
     <div className="ways no-print">
       <Asked

@@ -12,14 +12,14 @@ const choices: WhatIfChoices = {
   aircraft: [{ id: 'aircraft:2', text: 'ZQ-PEM' }],
 };
 const nothing = () => undefined;
-const draw = (c: WhatIfChoices, busy = false) => <Questions choices={c} ask={nothing} busy={busy} />;
+const draw = (c: WhatIfChoices, computing = '') => <Questions choices={c} ask={nothing} computing={computing} />;
 const none = { ...choices, uses: [], gaps: [], parts: [], aircraft: [] };
 const many = Array.from({ length: 25 }, (_, i) => ({ id: String(i), text: `${LONG}, ${i}` }));
 export default storiesOf(
   'What if, the questions',
   [
     { state: 'typical', shows: 'typical', Draw: () => draw(choices) },
-    { state: 'typical, being computed', shows: 'typical', Draw: () => draw(choices, true) },
+    { state: 'typical, being computed', shows: 'typical', Draw: () => draw(choices, 'A part moved') },
     { state: 'empty', shows: 'empty', Draw: () => draw(none) },
     {
       state: 'overflowing',

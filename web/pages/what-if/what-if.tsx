@@ -1,6 +1,6 @@
 import { useRef, useState } from 'react';
 import type { Sheet } from '../../../sheets/model.ts';
-import { useWhatIf, useWhatIfChoices } from '../../api/what-if.ts';
+import { type Question, useWhatIf, useWhatIfChoices } from '../../api/what-if.ts';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Loaded } from '../../parts/loading.tsx';
 import { Page } from '../../parts/page.tsx';
@@ -12,6 +12,7 @@ export function WhatIfPage({ shop, id }: { shop: string; id: string }) {
   const choices = useWhatIfChoices(shop, id);
   const asked = useWhatIf(shop, id);
   const [last, setLast] = useState<Sheet>();
+  const [form, setForm] = useState('');
   const answer = useRef<HTMLDivElement>(null);
   const name = choices.data?.registration ?? 'Aircraft';
   // While the next answer is computed the last one stays: the forms below do not jump.
@@ -19,6 +20,17 @@ export function WhatIfPage({ shop, id }: { shop: string; id: string }) {
   const toAnswer = () => {
     answer.current?.focus({ preventScroll: true });
     answer.current?.scrollIntoView({ block: 'start' });
+  };
+  // The last question asked is the one answered: what an earlier one still brings is passed over.
+  const ask = (question: Question, title: string) => {
+    if (asked.isPending && JSON.stringify(asked.variables) === JSON.stringify(question)) return;
+    setForm(title);
+    asked.mutate(question, {
+      onSettled: (sheet) => {
+        setLast(sheet);
+        requestAnimationFrame(toAnswer);
+      },
+    });
   };
   return (
     <Page shop={shop} title={`What if: ${name}`} aircraft={{ id, name }}>
@@ -29,20 +41,7 @@ export function WhatIfPage({ shop, id }: { shop: string; id: string }) {
       {shown ? <h2 className="say">Ask otherwise</h2> : <Opening name={name} />}
       <p role="status">{asked.isPending ? 'Computing both sides ...' : ''}</p>
       <Loaded query={choices}>
-        {(c) => (
-          <Questions
-            choices={c}
-            busy={asked.isPending}
-            ask={(question) =>
-              asked.mutate(question, {
-                onSettled: (sheet) => {
-                  setLast(sheet);
-                  requestAnimationFrame(toAnswer);
-                },
-              })
-            }
-          />
-        )}
+        {(c) => <Questions choices={c} computing={asked.isPending ? form : ''} ask={ask} />}
       </Loaded>
     </Page>
   );
