@@ -1,5 +1,5 @@
 import { directive, isRefusal, record } from '../../engine/index.ts';
-import type { HeldLines, Line, TrialRules } from './compared.ts';
+import type { HeldLines, TrialRules } from './compared.ts';
 import { Forecasts, type KeptDates } from './forecasts.ts';
 
 /** The rules of a trial made ready to be held against kept totals. */
@@ -41,9 +41,7 @@ export function swiftHeld(
     directive.SwiftLines,
     directive.SwiftLines,
   ];
-  const only = sums.gaps.length === 1 ? sums.gaps[0]!.paper : null;
-  const named = (l: Line) => l.hangsOn === null || l.hangsOn === only;
-  if (a.whole.length > 0 || b.whole.length > 0 || ![...a.lines, ...b.lines].every(named)) return null;
+  if (a.whole.length > 0 || b.whole.length > 0 || a.several.size > 0 || b.several.size > 0) return null;
   return {
     before: a.lines,
     after: b.lines,

@@ -26,6 +26,8 @@ export interface NeedsWhole {
 export interface SwiftLines {
   readonly lines: readonly StandingLine[];
   readonly whole: readonly NeedsWhole[];
+  /** Lines that hang on several papers: the one that is named here is that of the longest stretch, not what settles most. */
+  readonly several: ReadonlySet<StandingLine>;
 }
 
 /**
@@ -41,6 +43,7 @@ export interface SwiftLines {
 export function swiftLines(rules: SwiftRules, sums: Sums, policy: Policy, day: Day): SwiftLines {
   const lines: StandingLine[] = [];
   const whole: NeedsWhole[] = [];
+  const several = new Set<StandingLine>();
   const asked = askedOn(day, policy);
   const at = amountsBy(sums);
   const mixes: MixesByCuts = new Map();
@@ -52,7 +55,11 @@ export function swiftLines(rules: SwiftRules, sums: Sums, policy: Policy, day: D
     const kind = thing.done.length > 0 ? null : `${thing.what}|${thing.partNumber}|${thing.built}|${thing.fitted}`;
     const twin = kind === null ? undefined : alike.get(kind);
     if (twin) {
-      for (const l of twin.lines) lines.push({ ...l, part: thing.id });
+      for (const l of twin.lines) {
+        const line = { ...l, part: thing.id };
+        lines.push(line);
+        if (several.has(l)) several.add(line);
+      }
       for (const w of twin.whole) whole.push({ ...w, part: thing.id });
       continue;
     }
@@ -71,7 +78,7 @@ export function swiftLines(rules: SwiftRules, sums: Sums, policy: Policy, day: D
       else if (onWhole.has(a)) whole.push(missing(thing.id, a, 'work written on an aircraft or wing as a whole'));
       else
         try {
-          lines.push(lineFor(a, life));
+          lines.push(lineFor(a, life, several));
         } catch (e) {
           if (!(e instanceof NotPlain) && !isRefusal(e)) throw e;
           whole.push(missing(thing.id, a, e.message));
@@ -79,7 +86,7 @@ export function swiftLines(rules: SwiftRules, sums: Sums, policy: Policy, day: D
     }
     if (kind !== null) alike.set(kind, { lines: lines.slice(line0), whole: whole.slice(whole0) });
   }
-  return { lines, whole };
+  return { lines, whole, several };
 }
 
 const missing = (part: string, { directive, action }: SwiftAction, because: string): NeedsWhole => ({
@@ -138,7 +145,7 @@ function lineWith(
 const settled = (a: SwiftAction, life: SwiftLife, done: LastDone, standing: LineEnd['standing']): StandingLine =>
   lineWith(a, life, done, bare(standing), bare(standing), null);
 
-function lineFor(a: SwiftAction, life: SwiftLife): StandingLine {
+function lineFor(a: SwiftAction, life: SwiftLife, several: Set<StandingLine>): StandingLine {
   const { directive: d, action } = a;
   const done = doneUnder(d, action, life.thing).at(-1) ?? null;
   const verdict = verdictOf(a, life);
@@ -160,14 +167,11 @@ function lineFor(a: SwiftAction, life: SwiftLife): StandingLine {
   const worst = endOf(tree, 'worst', a, life, done !== null);
   const best = life.open || touched.length > 0 ? endOf(tree, 'best', a, life, done !== null) : worst;
   const open = Math.abs((worst.left?.value ?? 0) - (best.left?.value ?? 0)) > 1e-6 || worst.standing !== best.standing;
-  return lineWith(
-    a,
-    life,
-    done,
-    worst,
-    verdict.answer === 'perhaps' ? bare('not affected') : best,
-    open && touched.length > 0 ? paperOf(life.sums, touched) : null,
-  );
+  const papers = open ? [...new Set(longestFirst(life.sums, touched).map((span) => paperOf(life.sums, span)))] : [];
+  const end = verdict.answer === 'perhaps' ? bare('not affected') : best;
+  const line = lineWith(a, life, done, worst, end, papers[0] ?? null);
+  if (papers.length > 1) several.add(line);
+  return line;
 }
 
 function treeOf(limit: Limit, a: SwiftAction, life: SwiftLife, start: Day): SwiftTree | null {
@@ -233,9 +237,11 @@ function candidateOf(a: SwiftAction, life: SwiftLife): Candidate {
   };
 }
 
-/** The paper of the stretch that leaves most open. */
-function paperOf(sums: Sums, touched: readonly number[]): string {
-  const span = touched.reduce((a, b) => (spanHours_s(sums, b) > spanHours_s(sums, a) ? b : a));
+const longestFirst = (sums: Sums, spans: readonly number[]): number[] =>
+  [...spans].sort((a, b) => spanHours_s(sums, b) - spanHours_s(sums, a));
+
+/** The paper that would settle a stretch. */
+function paperOf(sums: Sums, span: number): string {
   const [from, to, use] = [sums.spans[span * SPAN]!, sums.spans[span * SPAN + 1]!, sums.spans[span * SPAN + 4]!];
   if (use < 0) return sums.gaps[-1 - use]!.paper;
   return `Work report or flight log of ${sums.registration} with a reading, ${dayFromNumber(from)} to ${dayFromNumber(to)}`;
