@@ -1,12 +1,10 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import AxeBuilder from '@axe-core/playwright';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { accessible as allAccessible, fits as allFits, DESKTOP, TABLET } from './checks.ts';
 import { openBrowser, Program } from './program.ts';
 
-const DESKTOP = { width: 1360, height: 900 };
-const TABLET = { width: 820, height: 1180 };
 const pictures = join(process.cwd(), '.sparwright', 'pictures');
 const program = new Program();
 let browser: Browser;
@@ -33,15 +31,8 @@ const row = (part: string, action: string): Locator =>
     .getByRole('table', { name: 'In force' })
     .getByRole('row', { name: new RegExp(`${part}.*${action}`, 's') })
     .first();
-async function accessible() {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'])
-    .analyze();
-  expect(violations.map((v) => `${v.id}: ${v.nodes[0]?.html}`)).toEqual([]);
-}
-async function fits() {
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
-}
+const accessible = () => allAccessible(page);
+const fits = () => allFits(page);
 /** To a control by the keyboard alone. */
 async function tabTo(target: Locator) {
   const reached = () => target.evaluate((e) => e === document.activeElement);

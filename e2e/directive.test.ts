@@ -1,13 +1,11 @@
 import { mkdirSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import AxeBuilder from '@axe-core/playwright';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { accessible as allAccessible, fits as allFits, DESKTOP, TABLET } from './checks.ts';
 import { openBrowser, Program } from './program.ts';
 
-const DESKTOP = { width: 1360, height: 900 };
-const TABLET = { width: 820, height: 1180 };
 const pictures = join(process.cwd(), '.sparwright', 'pictures');
 const program = new Program();
 let browser: Browser;
@@ -37,15 +35,8 @@ const answer = (words: RegExp) => page.getByRole('heading', { level: 1, name: wo
 const action = (n: number) => page.getByRole('region', { name: new RegExp(`^Action ${n}`) });
 const cases = () => page.getByRole('region', { name: 'Its test cases' });
 const adopting = () => page.getByRole('region', { name: 'Adopt it' });
-async function accessible() {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'])
-    .analyze();
-  expect(violations.map((v) => `${v.id}: ${v.nodes[0]?.html}`)).toEqual([]);
-}
-async function fits() {
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
-}
+const accessible = () => allAccessible(page);
+const fits = () => allFits(page);
 async function adopt(by: string) {
   await adopting().getByLabel('Adopted by').fill(by);
   await adopting().getByLabel('On', { exact: true }).fill('2026-11-02');

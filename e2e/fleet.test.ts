@@ -1,13 +1,11 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import AxeBuilder from '@axe-core/playwright';
 import ExcelJS from 'exceljs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { accessible as allAccessible, DESKTOP, TABLET } from './checks.ts';
 import { openBrowser, Program } from './program.ts';
 
-const DESKTOP = { width: 1360, height: 900 };
-const TABLET = { width: 820, height: 1180 };
 const pictures = join(process.cwd(), '.sparwright', 'pictures');
 const program = new Program();
 let browser: Browser;
@@ -39,12 +37,7 @@ async function open(path: string) {
   await page.goto(`${program.url}/${path}`);
   await page.getByRole('main').getByRole('heading', { level: 1 }).first().waitFor();
 }
-async function accessible() {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'])
-    .analyze();
-  expect(violations.map((v) => `${v.id}: ${v.nodes[0]?.html}`)).toEqual([]);
-}
+const accessible = () => allAccessible(page);
 /** The page never scrolls sideways, and what a finger must hit is large enough. */
 async function fits() {
   expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);

@@ -1,8 +1,8 @@
 import { join } from 'node:path';
-import AxeBuilder from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { verifyBackupFile } from '../store/index.ts';
+import { accessible as allAccessible } from './checks.ts';
 import { openBrowser, Program } from './program.ts';
 
 const [here, elsewhere] = [new Program(), new Program()];
@@ -20,10 +20,7 @@ afterAll(async () => {
   await elsewhere.end();
 });
 
-async function accessible() {
-  const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag22aa']).analyze();
-  expect(violations.map((v) => v.id)).toEqual([]);
-}
+const accessible = () => allAccessible(page);
 
 it('a copy is kept from the start page and comes back on another machine', async () => {
   await page.goto(here.url);

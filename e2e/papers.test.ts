@@ -1,9 +1,9 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import AxeBuilder from '@axe-core/playwright';
 import PDFDocument from 'pdfkit';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { accessible as allAccessible } from './checks.ts';
 import { openBrowser, Program } from './program.ts';
 
 const pictures = join(process.cwd(), '.sparwright', 'pictures');
@@ -33,13 +33,7 @@ afterAll(async () => {
 
 const ready = (on = page) => on.getByRole('heading', { name: 'Papers', exact: true }).waitFor();
 const plain = async (what: string) => (await page.locator(what).allInnerTexts()).join('\n').replaceAll('\u202f', ' ');
-async function accessible(part?: string) {
-  const axe = new AxeBuilder({ page });
-  const { violations } = await (part ? axe.include(part) : axe)
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'])
-    .analyze();
-  expect(violations.map((v) => `${v.id}: ${v.nodes[0]?.html}`)).toEqual([]);
-}
+const accessible = (part?: string) => allAccessible(page, part);
 function twoPages(): Promise<Buffer> {
   const pdf = new PDFDocument();
   const chunks: Buffer[] = [];

@@ -1,15 +1,13 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import AxeBuilder from '@axe-core/playwright';
 import ExcelJS from 'exceljs';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { stringify } from 'yaml';
 import { W14_2 } from '../examples/scenario/directives.ts';
+import { accessible as allAccessible, fits as allFits, DESKTOP, TABLET } from './checks.ts';
 import { openBrowser, Program } from './program.ts';
 
-const DESKTOP = { width: 1360, height: 900 };
-const TABLET = { width: 820, height: 1180 };
 const pictures = join(process.cwd(), '.sparwright', 'pictures');
 
 const program = new Program();
@@ -34,15 +32,8 @@ afterAll(async () => {
 
 const shot = (name: string, on = page) => on.screenshot({ path: join(pictures, `${name}.png`), fullPage: true });
 const settled = () => page.getByRole('main').getByRole('heading', { level: 1 }).first().waitFor();
-async function accessible() {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'])
-    .analyze();
-  expect(violations.map((v) => `${v.id}: ${v.nodes[0]?.html}`)).toEqual([]);
-}
-async function fits() {
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
-}
+const accessible = () => allAccessible(page);
+const fits = () => allFits(page);
 
 describe('a newcomer looks round the invented scenario', () => {
   it('opens the demo from the start page by keyboard alone', async () => {
