@@ -47,7 +47,7 @@ describe('the head of a shop with a prose directive in his hand', () => {
   it('writes what it is and whom it affects', async () => {
     await page.goto(`${program.url}/demo/directive`);
     await page.getByRole('link', { name: 'Write a directive' }).click();
-    await answer(/not whole yet: 6 fields are still empty/);
+    await answer(/not whole yet: 6 things are still to do/);
     await accessible();
     for (const [name, value] of Object.entries({
       Number: 'W-31',

@@ -78,7 +78,9 @@ function action(d: DirectiveDocument, a: Action, say: (c: string) => string): st
       `${cap(a.counts.called)} are: ${sayExpression(expressionOf(a.counts.expression, vocabularyOf(d.cases)), factWords)}.`,
     );
   for (const s of a.started_by ?? []) out.push(`It starts when ${plain(s.action)} finds "${plain(s.finding)}".`);
-  out.push(a.first ? `First due: ${limit(a.first)}.` : 'First due: before further flight after that finding.');
+  if (a.first) out.push(`First due: ${limit(a.first)}.`);
+  else if (a.started_by?.length) out.push('First due: before further flight after that finding.');
+  else out.push('When it is first due is not said yet: it needs a first limit, or a finding that starts it.');
   if (a.repeat) out.push(`Then again, from each time it is done: ${limit(a.repeat)}.`);
   else out.push('Done once, it is ended for that part.');
   for (const c of a.credit ?? [])

@@ -21,7 +21,7 @@ const nothing = () => undefined;
 const kept = { at: '2026-11-25T15:43:00Z', other: null, setAside: nothing, forget: nothing };
 const other = { document: {}, at: '2026-11-25T15:44:00Z', tab: 'b', entry: null };
 const READY = { answer: [], ready: true, because: '' };
-const NOT_YET = { answer: [], ready: false, because: 'W-31 issue 1 is not whole yet: 2 fields are still empty.' };
+const NOT_YET = { answer: [], ready: false, because: 'W-31 issue 1 is not whole yet: 2 things are still to do.' };
 type Result = Parameters<typeof CaseFields>[0]['result'];
 const one = (result: Result) => () => (
   <Written document={RULE}>{() => <CaseFields index={0} result={result} fresh />}</Written>

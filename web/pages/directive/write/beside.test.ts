@@ -80,7 +80,7 @@ describe('what is wrong, in words', () => {
   it('only a rule that is whole and whose cases come out is ready', () => {
     expect(stateOf('W-1', undefined).ready).toBe(false);
     expect(stateOf('W-1', checked(['nothing yet', '7 x'], [true])).because).toBe(
-      'W-1 is not whole yet: 1 field is still empty, 1 does not fit.',
+      'W-1 is not whole yet: 1 thing is still to do, 1 does not fit.',
     );
     expect(stateOf('W-1', checked([], [true, false])).because).toBe('1 of 2 cases does not come out as written.');
     expect(stateOf('W-1', checked([], [true, true]))).toMatchObject({ ready: true, because: '' });

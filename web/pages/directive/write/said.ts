@@ -18,7 +18,7 @@ export function stateOf(name: string, checked: Checked | undefined): State {
   const wrong = checked.problems.length - missing;
   const failing = checked.cases.filter((c) => !c.passes).length;
   const lacks = [
-    ...(missing ? [`${many(missing, 'field is', 'fields are')} still empty`] : []),
+    ...(missing ? [`${many(missing, 'thing is', 'things are')} still to do`] : []),
     ...(wrong ? [many(wrong, 'does not fit', 'do not fit')] : []),
   ];
   if (lacks.length) {
