@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { useRevoke, useRevoking } from '../../api/approvals.ts';
+import { BusyButton } from '../../parts/busy-button.tsx';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Area, Input, Select } from '../../parts/field.tsx';
 import { SheetView } from '../../parts/sheet-view.tsx';
@@ -100,9 +101,9 @@ function Confirm({
       </div>
       <ErrorNotice error={revoke.error} />
       <div className="actions">
-        <button type="submit" className="first" disabled={revoke.isPending}>
+        <BusyButton className="first" busy={revoke.isPending}>
           {revoke.isPending ? 'Writing ...' : `Revoke ${reference}`}
-        </button>
+        </BusyButton>
       </div>
     </form>
   );

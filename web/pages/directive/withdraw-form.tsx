@@ -1,6 +1,7 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { withdraw } from '../../api/directives.ts';
 import { today } from '../../api/today.ts';
+import { BusyButton } from '../../parts/busy-button.tsx';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Field, Input } from '../../parts/field.tsx';
 import { given, valuesOf } from '../aircraft/forms/read.ts';
@@ -44,9 +45,7 @@ export function WithdrawForm({ shop, number, issue }: { shop: string; number: st
           </div>
           <ErrorNotice error={taking.error} />
           <div className="actions">
-            <button type="submit" disabled={taking.isPending}>
-              {taking.isPending ? 'Withdrawing ...' : `Withdraw ${what}`}
-            </button>
+            <BusyButton busy={taking.isPending}>{taking.isPending ? 'Withdrawing ...' : `Withdraw ${what}`}</BusyButton>
             <span role="status">{taking.isSuccess ? 'Withdrawn: the page above says from when.' : ''}</span>
           </div>
         </form>

@@ -1,8 +1,10 @@
 import { useId, useState } from 'react';
 import { useChoices } from '../../api/choices.ts';
 import { useWriteEntries } from '../../api/entries.ts';
+import { BusyButton } from '../../parts/busy-button.tsx';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Input } from '../../parts/field.tsx';
+import { useOnce } from '../../parts/use-once.ts';
 import { newId, readingOf, type Values, valuesOf } from '../aircraft/forms/read.ts';
 import { ReadingFields } from '../aircraft/forms/reading-fields.tsx';
 import type { WantedRowProps } from './wanted-row-props.ts';
@@ -25,14 +27,14 @@ export function ReplyForm({ shop, row, name, day, tell }: WantedRowProps & { nam
   const write = useWriteEntries(shop, () =>
     tell(`The reading of ${name} is written. Where it stands is computed anew from it.`),
   );
-  const send = async (form: HTMLFormElement) => {
+  const send = useOnce(async (form: HTMLFormElement) => {
     setFailed(null);
     try {
       await write.mutateAsync([entryOf(row.id, valuesOf(form))]);
     } catch (e) {
       setFailed(e);
     }
-  };
+  });
   return (
     <form
       onChange={() => setFailed(null)}
@@ -48,9 +50,9 @@ export function ReplyForm({ shop, row, name, day, tell }: WantedRowProps & { nam
       </div>
       <ErrorNotice error={failed} />
       <div className="actions">
-        <button type="submit" className="first" disabled={write.isPending}>
+        <BusyButton className="first" busy={write.isPending}>
           {write.isPending ? 'Writing ...' : 'Write the reading'}
-        </button>
+        </BusyButton>
       </div>
     </form>
   );

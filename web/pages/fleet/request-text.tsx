@@ -1,5 +1,6 @@
 import { useRef, useState } from 'react';
 import { useKeepRequest } from '../../api/fleet.ts';
+import { BusyButton } from '../../parts/busy-button.tsx';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Field, Input } from '../../parts/field.tsx';
 import type { WantedRowProps } from './wanted-row-props.ts';
@@ -58,9 +59,9 @@ export function RequestText({
           Copy
         </button>
         <Input label="Asked by" name="by" required value={by} set={setBy} />
-        <button type="submit" className="first" disabled={keep.isPending}>
+        <BusyButton className="first" busy={keep.isPending}>
           {keep.isPending ? 'Keeping ...' : 'Keep as asked'}
-        </button>
+        </BusyButton>
       </div>
       <p className="hint" role="status">
         {copied}

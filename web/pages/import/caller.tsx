@@ -4,6 +4,7 @@ import { Link } from 'wouter';
 import type { Sheet } from '../../../sheets/model.ts';
 import { post } from '../../api/client.ts';
 import { shopPath } from '../../api/shops.ts';
+import { BusyButton } from '../../parts/busy-button.tsx';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Page } from '../../parts/page.tsx';
 import { SheetView } from '../../parts/sheet-view.tsx';
@@ -57,9 +58,9 @@ export function CallerPage({ shop }: { shop: string }) {
         <CallQuestions />
         <ErrorNotice error={call.error} />
         <div className="actions">
-          <button type="submit" className="first" disabled={call.isPending}>
+          <BusyButton className="first" busy={call.isPending}>
             {call.isPending ? 'Looking at the worse side ...' : 'Answer'}
-          </button>
+          </BusyButton>
         </div>
       </form>
     </Page>

@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { useLocation } from 'wouter';
 import { aircraftOf, commit, type Mapping, preview, type ReadFile, type Target } from '../../api/import.ts';
 import { useSheet } from '../../api/sheets.ts';
+import { BusyButton } from '../../parts/busy-button.tsx';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { valuesOf } from '../aircraft/forms/read.ts';
 import { mappingOf } from './mapping.ts';
@@ -53,9 +54,9 @@ export function MapAndPreview({ shop, file }: { shop: string; file: ReadFile }) 
         <TargetFields aircraft={aircraftOf(list.data, shop)} chosen={chosen} choose={setChosen} />
         <ErrorNotice error={look.error} />
         <div className="actions">
-          <button type="submit" className={look.data ? '' : 'first'} disabled={look.isPending}>
+          <BusyButton className={look.data ? '' : 'first'} busy={look.isPending}>
             {look.isPending ? 'Reading every row ...' : 'Show every row'}
-          </button>
+          </BusyButton>
         </div>
       </form>
       {look.isPending ? <Progress part={null} what="Reading every row" /> : null}

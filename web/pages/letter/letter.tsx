@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import { post } from '../../api/client.ts';
 import { useSheet } from '../../api/sheets.ts';
 import { shopPath } from '../../api/shops.ts';
+import { BusyButton } from '../../parts/busy-button.tsx';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Loaded } from '../../parts/loading.tsx';
 import { Page } from '../../parts/page.tsx';
@@ -21,9 +22,9 @@ export function LetterPage({ shop, aircraft, directive }: { shop: string; aircra
   return (
     <Page shop={shop} title={`Letter on ${directive}`} aircraft={{ id: aircraft, name: 'Back to the aircraft' }}>
       <div className="actions no-print">
-        <button type="button" className="first" disabled={keep.isPending || !sheet.data} onClick={() => keep.mutate()}>
+        <BusyButton type="button" className="first" busy={keep.isPending || !sheet.data} onClick={() => keep.mutate()}>
           {keep.isPending ? 'Keeping the letter ...' : 'Keep and print'}
-        </button>
+        </BusyButton>
         <Link className="button" href={`/${shop}/aircraft/${encodeURIComponent(aircraft)}`}>
           Back to the aircraft
         </Link>

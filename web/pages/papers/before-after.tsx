@@ -1,4 +1,6 @@
+import { useEffect, useRef } from 'react';
 import { Answer } from '../../parts/answer.tsx';
+import { BusyButton } from '../../parts/busy-button.tsx';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Blocks } from '../../parts/sheet-view.tsx';
 import type { Meanwhile, Writing } from './use-writing.ts';
@@ -6,18 +8,30 @@ import type { Meanwhile, Writing } from './use-writing.ts';
 /** What the entries would change, before they are written; then the writing itself. */
 export function BeforeAfter({ writing, said }: { writing: Writing; said: string }) {
   const { preview, failed, meanwhile, busy } = writing;
+  const place = useRef<HTMLDivElement>(null);
+  const shown = preview !== null;
+  // The button that was pressed goes with its section: the focus stays where it was.
+  useEffect(() => {
+    if (!shown && said && document.activeElement === document.body) place.current?.focus();
+  }, [shown, said]);
   return (
-    <div aria-live="polite">
+    <div ref={place} tabIndex={-1} className="answered" aria-live="polite">
       {busy === 'reading' ? <p role="status">Working out before and after ...</p> : null}
       {preview ? (
         <section className="before-after fades" aria-label="Before and after">
           <Answer answer={preview.sheet.answer} because={preview.sheet.because} level={2} />
           <Blocks blocks={preview.sheet.blocks} />
           <div className="actions">
-            <button type="button" className="first" disabled={busy !== ''} onClick={() => void writing.write()}>
+            <BusyButton type="button" className="first" busy={busy !== ''} onClick={() => void writing.write()}>
               {busy === 'writing' ? 'Writing ...' : writeWords(preview.entries.length)}
-            </button>
-            <button type="button" onClick={writing.reset}>
+            </BusyButton>
+            <button
+              type="button"
+              onClick={() => {
+                place.current?.focus();
+                writing.reset();
+              }}
+            >
               Change something first
             </button>
           </div>

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { aircraftOf } from '../../api/import.ts';
 import type { PaperRow, PapersSheet, WrittenEntry } from '../../api/papers.ts';
 import { useSheet } from '../../api/sheets.ts';
+import { BusyButton } from '../../parts/busy-button.tsx';
 import { Field, Input, Select } from '../../parts/field.tsx';
 import { EVIDENCE } from '../aircraft/forms/common.tsx';
 import { given } from '../aircraft/forms/read.ts';
@@ -187,14 +188,15 @@ export function Correct({ shop, aircraft, sheet, row, close }: Props) {
         ) : null}
       </div>
       <div className="actions">
-        <button
+        <BusyButton
           type="button"
           className="first"
-          disabled={writing.busy !== '' || overtaken}
+          disabled={overtaken}
+          busy={writing.busy !== ''}
           onClick={() => void writing.show(entries)}
         >
           Show before and after
-        </button>
+        </BusyButton>
         <button
           type="button"
           onClick={() => {

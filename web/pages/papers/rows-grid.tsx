@@ -3,6 +3,7 @@ import type { ShownLine } from '../../../sheets/page-lines.ts';
 import type { PapersSheet, RowsRead, TypedRow, WrittenEntry } from '../../api/papers.ts';
 import { readRows } from '../../api/papers.ts';
 import { today } from '../../api/today.ts';
+import { BusyButton } from '../../parts/busy-button.tsx';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Input, Select } from '../../parts/field.tsx';
 import { EVIDENCE } from '../aircraft/forms/common.tsx';
@@ -246,14 +247,15 @@ export function RowsGrid({ shop, aircraft, sheet, book, sha256 }: Props) {
       </div>
       <ErrorNotice error={failed} />
       <div className="actions">
-        <button
+        <BusyButton
           type="button"
           className="first"
-          disabled={writing.busy !== '' || empty}
+          disabled={empty}
+          busy={writing.busy !== ''}
           onClick={() => void writing.show(entries)}
         >
           Show before and after
-        </button>
+        </BusyButton>
         {empty ? null : (
           <button type="button" onClick={() => change(START)}>
             Clear the rows

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { PapersSheet, WrittenEntry } from '../../api/papers.ts';
 import { today } from '../../api/today.ts';
+import { BusyButton } from '../../parts/busy-button.tsx';
 import { Input, Select } from '../../parts/field.tsx';
 import { EVIDENCE } from '../aircraft/forms/common.tsx';
 import { given, slugOf } from '../aircraft/forms/read.ts';
@@ -141,14 +142,14 @@ export function SingleEntry({ shop, aircraft, sheet, book, sha256 }: Props) {
         <Input label="Note" name="note" value={t.note} set={(note) => change({ note })} maxLength={2000} />
       </div>
       <div className="actions">
-        <button
+        <BusyButton
           type="button"
           className="first"
-          disabled={writing.busy !== ''}
+          busy={writing.busy !== ''}
           onClick={() => void writing.show(entries)}
         >
           Show before and after
-        </button>
+        </BusyButton>
         {typed ? <KeptHere failed={kept.failed} /> : null}
       </div>
       <BeforeAfter writing={writing} said={said} />

@@ -9,6 +9,7 @@ import {
   type WrittenEntry,
   writeEntries,
 } from '../../api/papers.ts';
+import { useOnce } from '../../parts/use-once.ts';
 
 /** What another tab or desk wrote between the page that was read and the writing. */
 export interface Meanwhile {
@@ -61,7 +62,7 @@ export function useWriting(
       const made = await entries();
       setPreview({ sheet: await beforeAndAfter(shop, aircraft, made), entries: made });
     });
-  const write = () =>
+  const write = useOnce(() =>
     run('writing', async () => {
       if (!preview) return;
       const { entries } = preview;
@@ -74,7 +75,8 @@ export function useWriting(
       reset();
       written(numbers.numbers);
       await queries.invalidateQueries();
-    });
+    }),
+  );
   return { preview, failed, meanwhile, busy, show, write, reset };
 }
 export type Writing = ReturnType<typeof useWriting>;

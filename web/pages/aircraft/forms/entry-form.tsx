@@ -1,6 +1,8 @@
 import { type ReactNode, useState } from 'react';
 import { type NewEntry, useWriteEntries } from '../../../api/entries.ts';
+import { BusyButton } from '../../../parts/busy-button.tsx';
 import { ErrorNotice } from '../../../parts/error-notice.tsx';
+import { useOnce } from '../../../parts/use-once.ts';
 import { type Values, valuesOf } from './read.ts';
 
 /** A folded form that writes entries to the log. Nothing is overwritten: a correction is a further entry. */
@@ -27,7 +29,7 @@ export function EntryForm({
       'Written to the log. The answer above is computed anew; what does not fit stands under Found in the papers.',
     ),
   );
-  const send = async (form: HTMLFormElement) => {
+  const send = useOnce(async (form: HTMLFormElement) => {
     setSaid('');
     setFailed(null);
     try {
@@ -37,7 +39,7 @@ export function EntryForm({
     } catch (e) {
       setFailed(e);
     }
-  };
+  });
   return (
     <EntryFormView
       title={title}
@@ -89,9 +91,9 @@ export function EntryFormView({
         <div className="fields">{children}</div>
         <ErrorNotice error={failed} />
         <div className="actions">
-          <button type="submit" className="first" disabled={busy}>
+          <BusyButton className="first" busy={busy}>
             {busy ? 'Writing ...' : button}
-          </button>
+          </BusyButton>
           <span role="status">{said}</span>
         </div>
       </form>

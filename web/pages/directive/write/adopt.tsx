@@ -3,8 +3,10 @@ import { useState } from 'react';
 import { useLocation } from 'wouter';
 import { adopt } from '../../../api/directives.ts';
 import { today } from '../../../api/today.ts';
+import { BusyButton } from '../../../parts/busy-button.tsx';
 import { ErrorNotice } from '../../../parts/error-notice.tsx';
 import { Input } from '../../../parts/field.tsx';
+import { useOnce } from '../../../parts/use-once.ts';
 import { type Draft, documentOf } from './draft.ts';
 import type { State } from './said.ts';
 
@@ -32,6 +34,7 @@ export function Adopt({
       await queries.invalidateQueries();
     },
   });
+  const send = useOnce(() => adopting.mutateAsync().catch(() => undefined));
   return (
     <section className="sheet" aria-labelledby="adopt">
       <h2 id="adopt">Adopt it</h2>
@@ -42,7 +45,7 @@ export function Adopt({
       <form
         onSubmit={(e) => {
           e.preventDefault();
-          if (state.ready) adopting.mutate();
+          if (state.ready) void send();
         }}
       >
         <div className="fields">
@@ -51,9 +54,9 @@ export function Adopt({
         </div>
         <ErrorNotice error={adopting.error} />
         <div className="actions">
-          <button type="submit" className="first" disabled={!state.ready || adopting.isPending}>
+          <BusyButton className="first" disabled={!state.ready && !adopting.isPending} busy={adopting.isPending}>
             {adopting.isPending ? 'Adopting ...' : 'Adopt it'}
-          </button>
+          </BusyButton>
           {state.ready ? null : <span className="soft">{state.because}</span>}
         </div>
       </form>

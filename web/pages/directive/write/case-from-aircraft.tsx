@@ -1,6 +1,7 @@
 import { useMutation } from '@tanstack/react-query';
 import { useState } from 'react';
 import { formulaValue } from '../../../api/directives.ts';
+import { BusyButton } from '../../../parts/busy-button.tsx';
 import { ErrorNotice } from '../../../parts/error-notice.tsx';
 import { caseFromLife, factsAsked } from './case-from-life.ts';
 import { useWriter } from './context.tsx';
@@ -47,9 +48,9 @@ export function CaseFromAircraft({ add }: { add: (item: Table) => void }) {
         </Placed>
       ) : null}
       <div className="actions">
-        <button type="button" disabled={ask.isPending} onClick={() => ask.mutate()}>
+        <BusyButton type="button" busy={ask.isPending} onClick={() => ask.mutate()}>
           {ask.isPending ? 'Reading its record ...' : `Add a case from ${name}`}
-        </button>
+        </BusyButton>
         <span role="status" className="soft">
           {said}
         </span>

@@ -1,6 +1,7 @@
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { keepDraft, type ServerDraft, serverDraft, throwDraftAway } from '../../../api/directives.ts';
+import { BusyButton } from '../../../parts/busy-button.tsx';
 import { ErrorNotice } from '../../../parts/error-notice.tsx';
 import { Input } from '../../../parts/field.tsx';
 import { type Draft, documentOf, draftOf } from './draft.ts';
@@ -85,9 +86,9 @@ export function KeepOnServer({
         ) : null}
         <ErrorNotice error={keeping.error ?? throwing.error} />
         <div className="actions">
-          <button type="submit" disabled={number === '' || keeping.isPending || other !== null}>
+          <BusyButton disabled={number === '' || other !== null} busy={keeping.isPending}>
             {keeping.isPending ? 'Keeping ...' : 'Keep the draft on the server'}
-          </button>
+          </BusyButton>
           {there.data && !other ? (
             <button type="button" className="quiet" onClick={() => throwing.mutate()}>
               Throw the server's draft away

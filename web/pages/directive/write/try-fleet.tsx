@@ -3,6 +3,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { Sheet } from '../../../../sheets/model.ts';
 import { type Trial, tryOnFleet } from '../../../api/directives.ts';
 import { Answer } from '../../../parts/answer.tsx';
+import { BusyButton } from '../../../parts/busy-button.tsx';
 import { Warnings } from '../../../parts/caution.tsx';
 import { ErrorNotice } from '../../../parts/error-notice.tsx';
 import { Blocks } from '../../../parts/sheet-view.tsx';
@@ -38,9 +39,14 @@ export function TryFleet({ shop, draft, state }: { shop: string; draft: Draft; s
         Every aircraft of this shop is held against it, beside what is in force now. Nothing is kept.
       </p>
       <div className="actions">
-        <button type="button" disabled={!state.ready || trial.isPending} onClick={() => trial.mutate(draft)}>
+        <BusyButton
+          type="button"
+          disabled={!state.ready && !trial.isPending}
+          busy={trial.isPending}
+          onClick={() => trial.mutate(draft)}
+        >
           {trial.isPending ? 'Trying ...' : 'Try it on the fleet'}
-        </button>
+        </BusyButton>
         {trial.isPending ? (
           <>
             <Progress far={far} />
