@@ -56,23 +56,48 @@ export function priorOverRates(prior: Prior): Float64Array {
   return own.map((w, k) => rest * w + prior.busy_share * busy[k]! + (k < idle ? prior.idle_share / idle : 0));
 }
 
+interface Kernel {
+  readonly deviation: number;
+  readonly shift: number;
+  readonly reach: number;
+  readonly weights: Float64Array;
+  readonly total: number;
+}
+/** The last kernels made: every lumpiness is spread by the same few. */
+const MADE: (Kernel | undefined)[] = new Array(16);
+let newest = 0;
+function kernelOf(deviation: number, shift: number, reach: number): Kernel {
+  for (const k of MADE) if (k?.deviation === deviation && k.shift === shift) return k;
+  const weights = new Float64Array(2 * reach + 1);
+  let total = 0;
+  for (let i = 0; i <= 2 * reach; i++) {
+    const z = ((i - reach) * STEP - shift) / deviation;
+    weights[i] = Math.exp((-z * z) / 2);
+    total += weights[i]!;
+  }
+  const made = { deviation, shift, reach, weights, total };
+  newest = (newest + 1) % MADE.length;
+  MADE[newest] = made;
+  return made;
+}
+
 /** Spreads weights over log rate by a normal with this deviation; what would leave the grid stays at its end. */
 export function blur(w: Float64Array, deviation: number, shift = 0): Float64Array {
   const reach = Math.ceil((3.5 * deviation + shift) / STEP);
   if (reach === 0 || deviation < STEP / 3) return w;
-  const kernel = Array.from({ length: 2 * reach + 1 }, (_, i) => {
-    const z = ((i - reach) * STEP - shift) / deviation;
-    return Math.exp((-z * z) / 2);
-  });
-  const total = kernel.reduce((a, b) => a + b, 0);
+  const { weights, total } = kernelOf(deviation, shift, reach);
   const out = new Float64Array(K);
+  const width = 2 * reach + 1;
   for (let k = 0; k < K; k++) {
     if (w[k]! < 1e-12) continue;
     const mass = w[k]! / total;
-    for (let i = 0; i <= 2 * reach; i++) {
-      const to = Math.min(K - 1, Math.max(0, k + i - reach));
-      out[to] = out[to]! + mass * kernel[i]!;
-    }
+    const first = k - reach;
+    if (first >= 0 && first + width <= K) for (let i = 0; i < width; i++) out[first + i]! += mass * weights[i]!;
+    else
+      for (let i = 0; i < width; i++) {
+        const to = Math.min(K - 1, Math.max(0, first + i));
+        out[to]! += mass * weights[i]!;
+      }
   }
   return out;
 }

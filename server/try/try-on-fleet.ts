@@ -52,14 +52,14 @@ async function* plainOnes(
 ): AsyncGenerator<TriedAircraft> {
   const { id: shop, settings } = await desk.store.shops.get(shopId);
   const policy = policyOf(settings);
-  const parts = new Map((await desk.store.aircraft.parts(shop)).map((p) => [p.id, p]));
+  const parts = await desk.store.totals.parts(shop);
   await desk.store.totals.freshen(shop, policy);
   for await (const { aircraft, sums } of desk.store.totals.read(shop)) {
     const named = waiting.get(aircraft);
     if (!sums || !named) continue;
     const nameOf = (id: string) => {
       const part = parts.get(id);
-      return part ? kindName({ hand: part.hand, what: part.part }) : named.registration;
+      return part ? kindName(part) : named.registration;
     };
     const lines = swiftHeld(swift, sums, policy, nameOf, kept);
     const found = lines && (await heldOrNot(lines, swift.rules, gently));

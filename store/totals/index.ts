@@ -15,7 +15,16 @@ export interface TotalsSummary {
   readonly plain: number;
 }
 
+export interface PartNamed {
+  readonly what: string;
+  readonly hand: 'left' | 'right' | 'none';
+}
+
 const CHUNK = 500;
+const AT_A_STRETCH_MS = 15;
+/** Lets the other work of this process go on. */
+const others = () => new Promise<void>((go) => setImmediate(go));
+
 /** So many aircraft are brought up to date one by one; for more the whole log is read once. */
 const FEW = 200;
 
@@ -52,7 +61,12 @@ export function totalsOf(pool: pg.Pool, reads: { circle(shop: string, aircraft: 
       await client.query('select 1 from shop where id = $1 for update', [shop]);
       await client.query('delete from totals where shop = $1', [shop]);
       let waiting: Row[] = [];
+      let since = performance.now();
       for await (const circle of circlesOf(pool, shop)) {
+        if (performance.now() - since > AT_A_STRETCH_MS) {
+          await others();
+          since = performance.now();
+        }
         const row = rowOf(circle, policy);
         aircraft++;
         if (row.figures) plain++;
@@ -117,6 +131,14 @@ export function totalsOf(pool: pg.Pool, reads: { circle(shop: string, aircraft: 
       } finally {
         client.release(broken);
       }
+    },
+    /** Every part of a shop by its kind and side. */
+    async parts(shop: string): Promise<Map<string, PartNamed>> {
+      const { rows } = await pool.query<PartNamed & { subject: string }>(
+        'select subject, part as what, hand from part where shop = $1',
+        [shop],
+      );
+      return new Map(rows.map((r) => [r.subject, r]));
     },
     /** The log of a shop, aircraft by aircraft. */
     circles: (shop: string): AsyncGenerator<Circle> => circlesOf(pool, shop),
