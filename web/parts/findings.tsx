@@ -1,4 +1,5 @@
 import type { FindingsBlock } from '../../sheets/model.ts';
+import { FindingCode } from './finding-code.tsx';
 
 /** What the papers contradict or leave open, each with what to do and the entries it rests on. */
 export function Findings({ block }: { block: FindingsBlock }) {
@@ -16,10 +17,8 @@ export function Findings({ block }: { block: FindingsBlock }) {
                 <strong>{f.text}</strong>
               </p>
               <p>{f.remedy}</p>
-              <p className="refs">
-                {f.entries.length > 0 ? `Entries ${f.entries.join(', ')}; ` : ''}
-                {f.code}
-              </p>
+              {f.entries.length > 0 ? <p className="refs">Entries {f.entries.join(', ')}</p> : null}
+              <FindingCode code={f.code} />
             </li>
           ))}
         </ul>

@@ -1,5 +1,6 @@
 import { Link } from 'wouter';
 import type { PapersSheet } from '../../api/papers.ts';
+import { FindingCode } from '../../parts/finding-code.tsx';
 
 /** What the papers contradict or leave open, with the rows it rests on side by side; a correction settles it. */
 export function PaperFindings({
@@ -58,7 +59,7 @@ export function PaperFindings({
                   <Link href={`/${shop}/aircraft/${encodeURIComponent(x.aircraft)}/papers`}>{x.text}</Link>
                 </p>
               ))}
-              <p className="refs">{f.code}</p>
+              <FindingCode code={f.code} />
             </li>
           ))}
         </ul>

@@ -5,6 +5,8 @@ import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Input } from '../../parts/field.tsx';
 import { pagesIn } from './pdf.ts';
 import { ScanPage } from './scan-page.tsx';
+import { useWaiting } from './use-waiting.ts';
+import { WaitingPages } from './waiting-pages.tsx';
 
 export interface Book {
   readonly title: string;
@@ -95,12 +97,11 @@ function KeepPages({
   const [busy, setBusy] = useState(false);
   const input = useRef<HTMLInputElement>(null);
   const queries = useQueryClient();
+  const named = book.title.trim() !== '' && book.by.trim() !== '';
+  const waiting = useWaiting(named, (files) => void take(files));
   const take = async (files: readonly File[]) => {
     setFailed(null);
-    if (!book.title.trim() || !book.by.trim())
-      return setFailed(
-        new Error('Say first which book it is and who saw it, beside what it says: both are kept with each page.'),
-      );
+    if (!named) return waiting.wait(files);
     setBusy(true);
     let [kept, there] = [0, 0];
     let opened: number | undefined;
@@ -175,6 +176,7 @@ function KeepPages({
         <p className="hint">The next ones go on from there. Each file at most 20 MB; the same page is kept once.</p>
       </section>
       <p role="status">{said}</p>
+      <WaitingPages names={waiting.files.map((f) => f.name)} named={named} go={waiting.go} forget={waiting.forget} />
       <ErrorNotice error={failed} />
     </div>
   );
