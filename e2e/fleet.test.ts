@@ -57,7 +57,7 @@ describe('the fleet', () => {
     await computed();
     expect(await page.getByRole('heading', { level: 1 }).textContent()).toMatch(/of 12 aircraft .* overdue/);
     expect(await registrations()).toHaveLength(12);
-    expect(await status()).toBe('All 12 shown.');
+    expect(await status()).toBe('12 aircraft.');
     await accessible();
     await shot('fleet');
   });
@@ -66,11 +66,11 @@ describe('the fleet', () => {
     await page.keyboard.press('/');
     await page.keyboard.type('lmb');
     expect(await registrations()).toEqual(['ZQ-LMB']);
-    expect(await status()).toMatch(/^1 of 12 shown\. \d+ overdue and \d+ due are hidden by the filter\.$/);
+    expect(await status()).toMatch(/^1 of 12 aircraft shown\. \d+ overdue and \d+ due are hidden by the filter\.$/);
     await page.waitForURL(/search=lmb/);
     await accessible();
     await page.keyboard.press('Escape');
-    expect(await status()).toBe('All 12 shown.');
+    expect(await status()).toBe('12 aircraft.');
   });
 
   it('is filtered by standing and by a year of the picture; back and a shared link bring it again', async () => {
@@ -81,7 +81,7 @@ describe('the fleet', () => {
     const link = page.url();
     await page.locator('.long').getByRole('link').first().focus();
     await page.keyboard.press('Escape');
-    expect(await status()).toBe('All 12 shown.');
+    expect(await status()).toBe('12 aircraft.');
     await page.goBack();
     await expect.poll(registrations).toEqual(filtered);
     await page.goto(link);
@@ -96,7 +96,7 @@ describe('the fleet', () => {
     expect(await registrations()).toHaveLength(many);
     expect(await year.getAttribute('aria-pressed')).toBe('true');
     await page.keyboard.press('Enter');
-    expect(await status()).toBe('All 12 shown.');
+    expect(await status()).toBe('12 aircraft.');
   });
 
   it('sorts by any column and keeps the row that is looked at', async () => {

@@ -191,6 +191,29 @@ describe('the fleet page', () => {
   });
 });
 
+describe('figures of the year band', () => {
+  const words = (aircraft: readonly FleetAircraft[]) =>
+    bandOf(fleet(aircraft)).marks.flatMap((m) => (m.is === 'text' ? [m.text] : []));
+  it('say what they count: aircraft below the years, due dates at the marks', () => {
+    const same = { ...outlookIn(400) };
+    const at = same.treatAs.p50;
+    const flat = { ...same, treatAs: { p10: at, p50: at, p90: at }, couldBecome: { p10: at, p50: at, p90: at } };
+    const line = (n: number): FleetLine => ({
+      ...directive.lineOf(assessment(`spar:${n}`, 'not yet due'), flat),
+      partName: `spar ${n}`,
+    });
+    const said = words([plane(1, [line(1), line(2), line(3)]), plane(2, [lineFor('overdue', 'overdue', 0)])]);
+    expect(said).toContain('3 dates');
+    expect(said).toContain('1 aircraft');
+    expect(said).not.toContain('3');
+    expect(words([plane(1, [line(1)])])).toContain('aircraft');
+  });
+  it('so where bars stand for the months', () => {
+    const many = Array.from({ length: 200 }, (_, n) => plane(n, [lineFor('not yet due', 'not yet due', 400)]));
+    expect(words(many)).toContain('200 due dates');
+  });
+});
+
 describe('the due sheet', () => {
   const of = (aircraft: readonly FleetAircraft[], from: Day, to: Day) =>
     dueSheet({ shop, aircraft, day: TODAY, known: 1, from, to });

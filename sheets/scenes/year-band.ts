@@ -148,13 +148,16 @@ function axisMarks(s: Stretch, bottom: number): Mark[] {
 function hanging(now: readonly DueMark[], rows: readonly ShownAircraft[], bottom: number): Mark[] {
   const aircraft = new Set(now.map((m) => m.registration));
   for (const row of rows) if (row.settling) aircraft.add(row.aircraft.registration);
-  if (!aircraft.size) return [];
+  const middle = (LEFT + NOW) / 2;
+  // The first of the row says what its figures count.
+  if (!aircraft.size) return [text(middle, bottom + 31, 'aircraft', { ink: 'soft', size: 12, anchor: 'middle' })];
+  const counted = count(aircraft.size, 'aircraft', 'aircraft');
   const overdue = new Set(now.filter((m) => m.shown.standing.worst === 'overdue').map((m) => m.registration)).size;
   const words = overdue ? `${number(overdue)} overdue` : `${number(aircraft.size)} due`;
   return [
     { is: 'rect', x: LEFT + 6, y: TOP, w: NOW - LEFT - 6, h: 12, stroke: 'none', fill: 'dye', width: 0, title: words },
     text(LEFT + 6, TOP + 28, words, { ink: 'dye', bold: true, size: 12 }),
-    text((LEFT + NOW) / 2, bottom + 31, number(aircraft.size), { ink: 'dye', size: 12, anchor: 'middle', bold: true }),
+    text(middle, bottom + 31, counted, { ink: 'dye', size: 12, anchor: 'middle', bold: true }),
   ];
 }
 
@@ -168,7 +171,7 @@ function inLanes(all: readonly DueMark[], x: X): { marks: Mark[]; height: number
     const [from, at, to] = [range ? x(range.from) : x(m.at), x(m.at), range ? x(range.to) : x(m.at)];
     const free = ends.findIndex((e) => e + 4 < from);
     const lane = free < 0 ? ends.length : free;
-    ends[lane] = Math.max(to, at + (same.length > 1 ? 22 : 2));
+    ends[lane] = Math.max(to, at + (same.length > 1 ? 48 : 2));
     const y = TOP + 6 + lane * LANE;
     const act = same.some((d) => d.shown.standing.worst === 'soon due');
     if (to - from > 1) marks.push(line(r(from), y, r(to), y, 'soft', 0.8));
@@ -180,7 +183,7 @@ function inLanes(all: readonly DueMark[], x: X): { marks: Mark[]; height: number
       width: act || same.length > 1 ? 3 : 1.8,
       title: same.length > 1 ? `${m.shown.about}: ${count(same.length, 'due date')}` : nameOf(m),
     });
-    if (same.length > 1) marks.push(text(r(at) + 4, y + 3, number(same.length), { size: 10 }));
+    if (same.length > 1) marks.push(text(r(at) + 4, y + 3, `${number(same.length)} dates`, { size: 10 }));
   }
   return { marks, height: Math.max(60, ends.length * LANE + 12) };
 }
@@ -232,7 +235,8 @@ function byMonth(all: readonly DueMark[], x: X, first: number, today: Day): { ma
     });
     if (act) marks.push(bar(y(act), 0, 'dye'));
     if (n > act) marks.push(bar(y(n - act), y(act), 'ink'));
-    if (n === most) marks.push(text(r(left + w / 2), r(base - y(n) - 4), number(n), { size: 11, anchor: 'middle' }));
+    if (n === most)
+      marks.push(text(r(left + w / 2), r(base - y(n) - 4), count(n, 'due date'), { size: 11, anchor: 'middle' }));
   }
   marks.push(line(x(dayNumber(today)), base, x(newYear(first + YEARS + 1)), base, 'ink', 1));
   return { marks, height: BARS + 10 };

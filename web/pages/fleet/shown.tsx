@@ -18,7 +18,7 @@ export function Shown({
   return (
     <div className="shown">
       <p role="status">
-        {shown === of ? `All ${figure(of)} shown.` : `${figure(shown)} of ${figure(of)} shown.`}
+        {shown === of ? `${figure(of)} aircraft.` : `${figure(shown)} of ${figure(of)} aircraft shown.`}
         {hidden ? (
           <strong>
             {' '}

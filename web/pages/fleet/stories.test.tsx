@@ -22,7 +22,7 @@ test('two thousand rows are counted for a screen reader, few of them drawn', () 
   expect(lines).toBeLessThan(60);
 });
 test('a link that filters says what it hides', () => {
-  expect(drawn('typical', 'standing=not+yet+due')).toMatch(/\d+ of 24 shown\..*overdue.*hidden by the filter/);
+  expect(drawn('typical', 'standing=not+yet+due')).toMatch(/\d+ of 24 aircraft shown\..*overdue.*hidden by the filter/);
   expect(drawn('typical')).not.toContain('hidden by the filter');
 });
 test('without an aircraft the two ways in stand there; without the program the day of the rows', () => {
