@@ -174,6 +174,15 @@ describe.skipIf(!found)('PDF, read with pdftotext (not run where it is missing)'
     for (const w of ['entry 512', 'Field Structures', 'Two aircraft fall due.', '17 of 2 000'])
       expect(words).toContain(w);
   });
+  it('says on each page that the data is invented, and only where it is', async () => {
+    const provenance = { known: 'invented', evidence: 'copy', invented: true } as const;
+    const pages = wordsOf(await sheetPdf(sheetOf(rows, { provenance })))
+      .split('\f')
+      .filter((p) => p.trim());
+    expect(pages.length).toBeGreaterThan(3);
+    for (const p of pages) expect(p).toContain('All data is invented');
+    expect(wordsOf(await sheetPdf(sheetOf(rows)))).not.toContain('invented');
+  });
   it('keeps words that are far too long on the page', async () => {
     const long = 'Consolidated Structures and Restoration Works of the Upper Valley, Limited '.repeat(12);
     const pdf = await sheetPdf(

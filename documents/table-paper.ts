@@ -188,7 +188,8 @@ function numberPages(pdf: PDFKit.PDFDocument, sheet: Sheet, shop: string): void 
   for (let i = 0; i < count; i++) {
     pdf.switchToPage(i);
     pdf.font('regular').fontSize(7.5).fillColor(INKS.soft).markContent('Artifact');
-    const left = [shop, sheet.title, dayInFull(sheet.day), sheet.number].filter(Boolean).join(', ');
+    const invented = sheet.provenance.invented ? 'All data is invented' : '';
+    const left = [invented, shop, sheet.title, dayInFull(sheet.day), sheet.number].filter(Boolean).join(', ');
     pdf.text(shorten(pdf, left, WIDTH - 90), PAGE.side, PAGE.height - 26, { lineBreak: false });
     pdf.text(`page ${i + 1} of ${count}`, PAGE.side, PAGE.height - 26, {
       width: WIDTH,
