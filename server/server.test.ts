@@ -234,6 +234,7 @@ describe('bad input leaves the server alive', () => {
     ['/api/shops/own/aircraft/nobody', 404, 'server.not-found'],
     ['/api/shops/own/directives/W-99', 404, 'directive.not-adopted'],
     ['/api/nothing', 404, 'server.not-found'],
+    ['/api/shops/%E0%A4%A/fleet', 400, 'server.not-found'],
     ['/api/shops/own/fleet?day=yesterday', 422, 'foundation.not-a-day'],
   ])('%s is refused', async (url, status, code) => {
     const r = await get(url);

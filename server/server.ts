@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import helmet from '@fastify/helmet';
 import multipart from '@fastify/multipart';
 import files from '@fastify/static';
-import fastify, { type FastifyInstance } from 'fastify';
+import fastify, { type FastifyError, type FastifyInstance, type FastifyReply, type FastifyRequest } from 'fastify';
 import { Refusal } from '../engine/index.ts';
 import type { Store } from '../store/index.ts';
 import { answerFaults } from './faults.ts';
@@ -37,7 +37,13 @@ export interface ServerOptions {
 
 /** The server: parse -> store and engine -> sheet. */
 export async function createServer(options: ServerOptions): Promise<FastifyInstance> {
-  const app = fastify({ logger: false, bodyLimit: LARGEST_FILE, forceCloseConnections: true });
+  const web = join(options.root, 'dist', 'web');
+  const app = fastify({
+    logger: false,
+    bodyLimit: LARGEST_FILE,
+    forceCloseConnections: true,
+    frameworkErrors: badAddress(existsSync(web)),
+  });
   answerFaults(app, (e) => options.store.faultInWords(e));
   guardLocal(app);
   await app.register(helmet, {
@@ -78,7 +84,6 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
     },
     { prefix: '/api' },
   );
-  const web = join(options.root, 'dist', 'web');
   if (existsSync(web)) await app.register(files, { root: web, wildcard: false });
   app.setNotFoundHandler((request, reply) => {
     if (request.method === 'GET' && !request.url.startsWith('/api/') && existsSync(web))
@@ -91,6 +96,21 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
   });
   return app;
 }
+
+/** An address that cannot be read is a page that is not there; the pages say so. For a program it is refused in lines. */
+const badAddress =
+  (pages: boolean) =>
+  (error: FastifyError, request: FastifyRequest, reply: FastifyReply): void => {
+    if (pages && request.method === 'GET' && !request.url.startsWith('/api/')) void reply.redirect(NO_PAGE);
+    else
+      void reply.status(error.statusCode ?? 400).send({
+        code: 'server.not-found',
+        given: `${request.method} ${request.url}`,
+        allowed: 'the pages and routes of this program',
+        remedy: 'Go to the start page',
+      });
+  };
+const NO_PAGE = '/no/page/at/this/address';
 
 /** The day on the wall of this machine. */
 const localDay = (d: Date): string =>

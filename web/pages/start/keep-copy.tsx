@@ -2,6 +2,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
 import { postFile } from '../../api/client.ts';
 import type { Shop } from '../../api/shops.ts';
+import { today } from '../../api/today.ts';
 import { ErrorNotice } from '../../parts/error-notice.tsx';
 import { Progress } from '../import/progress.tsx';
 
@@ -17,18 +18,28 @@ export function KeepCopy({ shops }: { shops: readonly Shop[] }) {
 }
 
 function Keep({ shops }: { shops: readonly Shop[] }) {
+  const [said, setSaid] = useState('');
   return (
     <>
       <p>
         One file holds every entry, letter and scan of {shops.map((s) => s.name).join(' and ')}. Keep it on another
         disk, away from this machine. Work may go on meanwhile.
       </p>
-      <a className="button" href="/api/backup" download>
+      <a className="button" href="/api/backup" download onClick={() => setSaid(keptWords(shops, today()))}>
         Keep a copy
       </a>
+      <p role="status">{said}</p>
     </>
   );
 }
+
+/** What goes to the browser: the file by its name, and how much is in it. */
+export const keptWords = (shops: readonly Shop[], day: string): string => {
+  const of = shops.map((s) => `${count(s.entries)} of ${s.name}`).join(' and ');
+  return `Handed to the browser: sparwright-${day}.jsonl.gz, with ${of}. It lies with your downloads; the browser says if it was cut short.`;
+};
+const count = (n: number): string =>
+  `${n.toLocaleString('en').replaceAll(',', '\u202f')} ${n === 1 ? 'entry' : 'entries'}`;
 
 interface Restored {
   readonly made_at: string;
