@@ -1,15 +1,16 @@
-import { useMemo } from 'react';
+import { useMemo, useRef } from 'react';
 import type { Sheet, TableBlock } from '../../../sheets/model.ts';
 import { withQuery } from '../../api/sheets.ts';
 import { shopPath } from '../../api/shops.ts';
 import { Answer } from '../../parts/answer.tsx';
 import { Caution, Warnings } from '../../parts/caution.tsx';
-import { LongTable } from '../../parts/long-table.tsx';
+import { LongTable, type LongTableHandle } from '../../parts/long-table.tsx';
 import { inOrder } from '../../parts/order.ts';
 import { TitleBlock } from '../../parts/title-block.tsx';
 import { Fresh } from './fresh.tsx';
 import { Keys } from './keys.tsx';
 import { SpanChooser } from './span-chooser.tsx';
+import { usePageKeys } from './use-page-keys.ts';
 import { useWanted } from './use-wanted.ts';
 import { sortedBy } from './wanted.ts';
 
@@ -53,6 +54,12 @@ function DueTable({ shop, table, question }: { shop: string; table: TableBlock; 
     () => (wanted.sort ? inOrder(table.rows, wanted.sort, wanted.way) : table.rows),
     [table.rows, wanted.sort, wanted.way],
   );
+  const list = useRef<LongTableHandle>(null);
+  const enter = () => {
+    list.current?.enter();
+    return list.current !== null;
+  };
+  usePageKeys({ ArrowDown: enter, ArrowUp: enter });
   if (rows.length === 0) return <p className="empty">{table.empty}</p>;
   return (
     <>
@@ -64,6 +71,7 @@ function DueTable({ shop, table, question }: { shop: string; table: TableBlock; 
         sort={(column) => want(sortedBy(wanted, column))}
         remember={`due ${shop}`}
         question={`${question} ${wanted.sort} ${wanted.way}`}
+        handle={list}
       />
       <Keys />
     </>

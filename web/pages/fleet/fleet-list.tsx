@@ -7,6 +7,7 @@ import { hiddenWords, readyOf, testFor } from './filter.ts';
 import { Filters } from './filters.tsx';
 import { Keys } from './keys.tsx';
 import { Shown } from './shown.tsx';
+import { usePageKeys } from './use-page-keys.ts';
 import { useSearch } from './use-search.ts';
 import { useWanted } from './use-wanted.ts';
 import { isDated, isFiltered, sortedBy, unfiltered, writeWanted } from './wanted.ts';
@@ -35,6 +36,19 @@ export function FleetList({ shop, table, band }: { shop: string; table: TableBlo
     [address.due, want],
   );
   const all = () => want(unfiltered(address));
+  const enter = () => {
+    list.current?.enter();
+    return list.current !== null;
+  };
+  const clear = () => {
+    if (isFiltered(wanted)) all();
+    return isFiltered(wanted);
+  };
+  usePageKeys({
+    ArrowDown: enter,
+    ArrowUp: enter,
+    Escape: clear,
+  });
   const onKeyDown = (e: KeyboardEvent) => {
     if (e.key !== 'Escape' || e.target === box.current || !isFiltered(wanted)) return;
     e.preventDefault();
