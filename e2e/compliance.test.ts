@@ -83,7 +83,7 @@ describe('the compliance list', () => {
     const right = await row('Right inboard spar', 'crack check').textContent();
     expect(right).toContain('overdue');
     expect(right).toContain('not on record');
-    await page.getByText('directive.one-side-on-record').waitFor();
+    await page.getByText('directive.one-side-on-record').waitFor({ state: 'attached' });
   });
 
   it('asks for a finding of each side where both are chosen, and refuses none', async () => {
