@@ -21,11 +21,15 @@ export async function shelfOf(store: Store, shop: string, known: number, day: Da
   let mine = shops.get(shop);
   if (mine?.of !== of) {
     const made: Held = { of, done: Promise.resolve().then(() => fill(store, shop, day, made)), spares: [] };
-    made.done.catch(() => {});
+    // What goes wrong leaves them treated as due; the next look tries again.
+    made.done.catch((e) => {
+      process.stderr.write(`shelf of ${shop}: ${(e as Error).stack ?? String(e)}\n`);
+      if (shops.get(shop) === made) shops.delete(shop);
+    });
     shops.set(shop, made);
     mine = made;
   }
-  await Promise.race([mine.done, new Promise((r) => setTimeout(r, PATIENCE_MS))]);
+  await Promise.race([mine.done.catch(() => {}), new Promise((r) => setTimeout(r, PATIENCE_MS))]);
   return mine.spares;
 }
 
