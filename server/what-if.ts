@@ -141,10 +141,10 @@ async function found(desk: Desk, shop: string, aircraft: string, q: Extract<What
   ];
   const of = declared?.subject ?? carriers[0] ?? aircraft;
   const reading = { total_h: q.total_h, landings: q.landings };
-  const read_ = Object.fromEntries(Object.entries(reading).filter(([, v]) => v !== undefined));
+  const shown = Object.fromEntries(Object.entries(reading).filter(([, v]) => v !== undefined));
   const entries = [
     ...(q.use ? [written(of, 'use', gap.from, { from: gap.from, to: gap.to, use: q.use })] : []),
-    ...(Object.keys(read_).length ? [written(of, 'reading', gap.to, read_)] : []),
+    ...(Object.keys(shown).length ? [written(of, 'reading', gap.to, shown)] : []),
   ];
   if (!entries.length)
     throw new Refusal('server.bad-request', {
