@@ -6,6 +6,18 @@ export const MM_PER_INCH = 25.4;
 export const KG_PER_POUND = 0.45359237;
 export const STANDARD_GRAVITY_M_PER_S2 = 9.80665;
 export const N_PER_POUND_FORCE = KG_PER_POUND * STANDARD_GRAVITY_M_PER_S2;
+export const MM_PER_METRE = 1000;
+export const METRES_PER_FOOT = 0.3048;
+/** International knot, exact (1st International Extraordinary Hydrographic Conference, 1929). */
+export const M_PER_S_PER_KNOT = 1852 / 3600;
+export const MPA_PER_PSI = N_PER_POUND_FORCE / (MM_PER_INCH * MM_PER_INCH);
+export const MPA_PER_KSI = 1000 * MPA_PER_PSI;
+/** ksi√in to MPa√m. */
+export const MPA_SQRT_M_PER_KSI_SQRT_IN = MPA_PER_KSI * Math.sqrt(MM_PER_INCH / MM_PER_METRE);
+export const PA_PER_PSF = N_PER_POUND_FORCE / (METRES_PER_FOOT * METRES_PER_FOOT);
+/** Density: slug/ft³ to kg/m³. A slug is a pound-force second squared per foot. */
+export const KG_PER_M3_PER_SLUG_PER_FT3 =
+  N_PER_POUND_FORCE / (METRES_PER_FOOT * METRES_PER_FOOT * METRES_PER_FOOT * METRES_PER_FOOT);
 export const SECONDS_PER_HOUR = 3600;
 export const SECONDS_PER_MINUTE = 60;
 

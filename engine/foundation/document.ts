@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { type Day, isDay } from './day.ts';
+import { KNOWN } from './provenance.ts';
 import { Refusal } from './refusal.ts';
 
 /** Schema pieces shared by every document that goes in. */
@@ -8,6 +9,16 @@ export const zDay = z
   .refine(isDay, 'is not a day as YYYY-MM-DD from 1900 to 2199')
   .transform((d) => d as Day)
   .meta({ description: 'Calendar day, YYYY-MM-DD', format: 'date' });
+
+/** Where a figure comes from and how well it is known. A figure of the trade without published source says so in `source`. */
+export const zProvenance = z
+  .strictObject({
+    source: z.string().trim().min(1).max(300),
+    edition: z.string().trim().min(1).max(100).optional(),
+    place: z.string().trim().min(1).max(200).optional(),
+    known: z.enum(KNOWN),
+  })
+  .meta({ description: 'Source, edition, place in it, and how well it is known' });
 
 /** More than a century without a stop: no part of an aircraft has flown it. */
 const MOST_H = 1_000_000;

@@ -9,6 +9,7 @@ export const REFUSAL_CODES = [
   'foundation.not-a-day',
   'foundation.bounds-reversed',
   'foundation.document-invalid',
+  'foundation.two-units',
   'record.hours-negative',
   'record.id-twice',
   'record.replaces-unknown',

@@ -12,6 +12,8 @@ export type Millimetres = Quantity<'mm'>;
 export type Newtons = Quantity<'N'>;
 export type Megapascals = Quantity<'MPa'>;
 export type Kilograms = Quantity<'kg'>;
+/** Stress intensity. Lengths stay in mm: K = σ √(π a / 1000) · β. */
+export type StressIntensity = Quantity<'MPa√m'>;
 /** Time flown, whole seconds: 0.01 h = 36 s and 1 min = 60 s are both exact. */
 export type FlownSeconds = Quantity<'s flown'>;
 export type Landings = Quantity<'landings'>;
@@ -37,6 +39,7 @@ function whole(value: number, unitName: string): number {
 export const millimetres = (value: number) => finite(value, 'mm') as Millimetres;
 export const newtons = (value: number) => finite(value, 'N') as Newtons;
 export const megapascals = (value: number) => finite(value, 'MPa') as Megapascals;
+export const stressIntensity = (value: number) => finite(value, 'MPa√m') as StressIntensity;
 export const kilograms = (value: number) => finite(value, 'kg') as Kilograms;
 export const flownSeconds = (value: number) => whole(value, 's') as FlownSeconds;
 export const landings = (value: number) => whole(value, 'landings') as Landings;

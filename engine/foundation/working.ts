@@ -13,6 +13,13 @@ export type WorkingUnit =
   | 'N'
   | 'MPa'
   | 'kg'
+  | 'MPa√m'
+  | 'mm/cycle'
+  | 'cycles'
+  | 'flights'
+  | '1/h'
+  | 'g'
+  | 'm/s'
   | 'h'
   | '1/day'
   | 'counted';

@@ -1,0 +1,59 @@
+import {
+  KG_PER_M3_PER_SLUG_PER_FT3,
+  KG_PER_POUND,
+  M_PER_S_PER_KNOT,
+  METRES_PER_FOOT,
+  MM_PER_INCH,
+  MPA_PER_KSI,
+  MPA_PER_PSI,
+  MPA_SQRT_M_PER_KSI_SQRT_IN,
+  N_PER_POUND_FORCE,
+  PA_PER_PSF,
+} from './convert.ts';
+import { Refusal } from './refusal.ts';
+
+/** Ends of field names in other units, and the field in engine units that they stand for. Longest first. */
+const OTHER_UNITS: readonly (readonly [end: string, engine: string, factor: number])[] = [
+  ['_slug_per_ft3', '_kg_per_m3', KG_PER_M3_PER_SLUG_PER_FT3],
+  ['_ksi_sqrt_in', '_MPa_sqrt_m', MPA_SQRT_M_PER_KSI_SQRT_IN],
+  ['_g_per_ft_per_s', '_g_per_m_per_s', 1 / METRES_PER_FOOT],
+  ['_ft_per_s', '_m_per_s', METRES_PER_FOOT],
+  ['_ksi', '_MPa', MPA_PER_KSI],
+  ['_psi', '_MPa', MPA_PER_PSI],
+  ['_psf', '_Pa', PA_PER_PSF],
+  ['_lbf', '_N', N_PER_POUND_FORCE],
+  ['_lb', '_kg', KG_PER_POUND],
+  ['_kt', '_m_per_s', M_PER_S_PER_KNOT],
+  ['_in', '_mm', MM_PER_INCH],
+  ['_ft', '_m', METRES_PER_FOOT],
+];
+const otherUnit = (field: string) => OTHER_UNITS.find(([end]) => field.endsWith(end) && field.length > end.length);
+
+/**
+ * The same document with every figure in engine units: `depth_in: 0.05` becomes `depth_mm: 1.27`. A field says its
+ * unit by its end; there is no default. Figures that are not numbers stay for the schema to refuse.
+ * @throws Refusal `foundation.two-units` where one figure is given in two units
+ */
+export function inEngineUnits(input: unknown): unknown {
+  if (Array.isArray(input)) return input.map(inEngineUnits);
+  if (input === null || typeof input !== 'object') return input;
+  const made: Record<string, unknown> = {};
+  for (const [field, value] of Object.entries(input)) {
+    const other = typeof value === 'number' ? otherUnit(field) : undefined;
+    const name = other ? field.slice(0, -other[0].length) + other[1] : field;
+    if (Object.hasOwn(made, name) || (name !== field && Object.hasOwn(input, name)))
+      throw new Refusal('foundation.two-units', {
+        given: `"${field}" beside the same figure in another unit`,
+        allowed: 'each figure once, in one unit',
+        remedy: 'Leave one of the two out',
+      });
+    made[name] = other ? (value as number) * other[2] : inEngineUnits(value);
+  }
+  return made;
+}
+
+/** Names under which a field in engine units may be given as well, for schemas that are published: `depth_mm` also as `depth_in`. */
+export const otherNamesOf = (field: string): string[] =>
+  OTHER_UNITS.filter(([, engine]) => field.endsWith(engine)).map(
+    ([end, engine]) => field.slice(0, -engine.length) + end,
+  );

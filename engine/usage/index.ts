@@ -1,0 +1,3 @@
+/** How hard has it been flown? */
+export * from './document.ts';
+export type * from './model.ts';
