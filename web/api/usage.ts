@@ -1,0 +1,63 @@
+import { useQuery } from '@tanstack/react-query';
+import type { Day, Provenance } from '../../engine/index.ts';
+import type { Sheet } from '../../sheets/model.ts';
+import { get, post } from './client.ts';
+import { withQuery } from './sheets.ts';
+import { shopPath } from './shops.ts';
+
+/** In which units a page shows lengths and stresses, and a form takes them. */
+export type Units = 'mm' | 'inch';
+
+/** A document that is kept, as other pages name it. */
+export interface KeptBasis {
+  /** The slug made of its title. */
+  readonly name: string;
+  readonly title: string;
+  /** The uses that it speaks of; of a growth basis, those of its loading. */
+  readonly uses: readonly { readonly use: string; readonly title: string }[];
+}
+/** What the form of a usage document, and the page of an aircraft's usage, can choose from. */
+export interface UsageChoices {
+  readonly day: Day;
+  /** Words of use and models of aircraft in this shop's record. */
+  readonly uses: readonly string[];
+  readonly models: readonly string[];
+  /** What is kept and not withdrawn. */
+  readonly kept: readonly KeptBasis[];
+  /** The library of S-N curves: `library` is the word that a document names it by. */
+  readonly life_curves: readonly { readonly library: string; readonly name: string; readonly from: Provenance }[];
+  /** Turbulence by altitude: rows that a segment can be filled in with. */
+  readonly turbulence: readonly {
+    readonly name: string;
+    readonly p1: number;
+    readonly b1_m_per_s: number;
+    readonly p2: number;
+    readonly b2_m_per_s: number;
+    readonly from: Provenance;
+  }[];
+}
+export const useUsageChoices = (shop: string) =>
+  useQuery({
+    queryKey: ['choices', shop, 'usage'],
+    queryFn: () => get<UsageChoices>(shopPath(shop, 'usage', 'choices')),
+  });
+
+/** The two words whose documents a shop keeps under a name. */
+export type BasisWord = 'usage' | 'growth';
+
+/** The answer to a document that is kept nowhere. */
+export const basisAnswer = (shop: string, word: BasisWord, document: unknown, units: Units) =>
+  post<Sheet>(shopPath(shop, word, 'answer'), { document, units });
+
+/** Keeps a document with the name of who did; under a title that is kept already it is the new issue. */
+export const keepBasis = (shop: string, word: BasisWord, document: unknown, by: string) =>
+  post<{ readonly name: string }>(shopPath(shop, word), { document, by });
+
+export const withdrawBasis = (shop: string, word: BasisWord, name: string, asked: { because: string; by: string }) =>
+  post(shopPath(shop, word, name, 'withdraw'), asked);
+
+/** The document that is kept, as it was kept. */
+export const basisDocument = (shop: string, word: BasisWord, name: string) =>
+  get<Record<string, unknown>>(shopPath(shop, word, name, 'document'));
+export const basisDocumentPath = (shop: string, word: BasisWord, name: string, format: 'yaml' | 'json'): string =>
+  withQuery(shopPath(shop, word, name, 'document'), { format });
