@@ -171,20 +171,32 @@ export interface GrowthAnswer {
   readonly byUse: readonly {
     readonly use: string;
     readonly ratio: number;
+    /** The ratio over the exponents (and, without a stress, stress ratios' weights) tried. */
+    readonly ratioAcross: Bounds;
     readonly firstToCritical_h: number | null;
     readonly detectableToCritical_h: number | null;
     readonly programme: Programme | null;
   }[];
   readonly reference: string | null;
   readonly residual: readonly ResidualPoint[];
-  /** What the hours from the first flaw to critical become when one input changes; widest first. */
+  /** What the hours to critical become when one input changes; widest first. */
   readonly sensitivity: readonly {
     readonly input: string;
     readonly changed: string;
+    /** Hours from the first flaw; only a change of the detectable size is told by the hours from that. */
+    readonly hoursFrom: 'first flaw' | 'detectable';
     readonly low_h: number;
     readonly high_h: number;
   }[];
-  readonly interaction: { readonly as: 'none' | 'wheeler' | 'willenborg'; readonly withoutIt_h: number | null };
+  /** The programme rests on the life without it. The one with it is shown beside, never instead. */
+  readonly interaction: {
+    readonly as: 'none' | 'wheeler' | 'willenborg';
+    readonly withoutIt_h: number | null;
+    /** Null where none was asked for. Where the count was stopped before the end, the hours counted until then. */
+    readonly withIt_h: number | null;
+    readonly withItEnded: EndOfGrowth | null;
+    readonly curve: GrowthCurve | null;
+  };
   readonly inForce: readonly {
     readonly name: string;
     readonly first_at_h: number | null;
