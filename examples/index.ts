@@ -1,6 +1,8 @@
 import type { outlook, record } from '../engine/index.ts';
 import { directives, W14_1, W14_2 } from './scenario/directives.ts';
 import { fleet, TODAY } from './scenario/fleet.ts';
+import { growthExample } from './scenario/growth.ts';
+import { usageExample } from './scenario/usage.ts';
 
 /** The shop of the invented scenario, with its own price list. Nothing in it is real. */
 export const DEMO = {
@@ -21,7 +23,7 @@ export const DEMO = {
   day: TODAY,
 } as const;
 
-export { directives, fleet, TODAY };
+export { directives, fleet, growthExample, TODAY, usageExample };
 
 /** The entries of one aircraft and of everything that ever sat in it. */
 export const around = (aircraft: string): record.EntryInput[] => {
@@ -62,3 +64,16 @@ export const outlookExample: outlook.OutlookDocumentInput = {
   }),
   limits: [{ name: 'W-14 right spar', at_landings: 6478 }],
 };
+
+const { subject: _spar, hours: _flown, ...ofTheType } = usageExample;
+const { subject: _same, flown: _hours, in_force: limits = [], ...crack } = growthExample;
+/** What the shop keeps of both for the type: without the hours of one spar, which the record of each aircraft tells. */
+export const usageKept = { name: 'whimbrel-w4-lower-spar-cap', document: ofTheType } as const;
+export const growthKept = {
+  name: 'whimbrel-w4-crack-at-a-spar-cap-hole',
+  document: {
+    ...crack,
+    loading: { as: 'usage_basis', basis: usageKept.name, mix: 'as flown' },
+    in_force: limits.map(({ left_h: _left, ...limit }) => limit),
+  },
+} as const;

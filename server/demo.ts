@@ -1,5 +1,5 @@
 import { type Day, directive } from '../engine/index.ts';
-import { DEMO, directives, fleet } from '../examples/index.ts';
+import { DEMO, directives, fleet, growthKept, usageKept } from '../examples/index.ts';
 import type { NewEntry, Store } from '../store/index.ts';
 import { newEntries } from './entries.ts';
 
@@ -10,6 +10,16 @@ export const adoption = (document: unknown, by: string, on: Day): NewEntry => ({
   order: 0,
   body: { document, by },
   schema: 'directive/1',
+  evidence: 'seen',
+});
+
+const basis = (word: 'usage' | 'growth', kept: { name: string; document: unknown }, by: string, on: Day): NewEntry => ({
+  subject: `${word}:${kept.name}`,
+  kind: `${word}_basis`,
+  day: on,
+  order: 0,
+  body: { name: kept.name, document: kept.document, by },
+  schema: `${word}/1`,
   evidence: 'seen',
 });
 
@@ -28,8 +38,8 @@ export async function openDemo(store: Store): Promise<string> {
     evidence: 'seen',
   };
   const rules = directives.map((d) => adoption(directive.readDirective(d), DEMO.by, d.effective as Day));
-  await store.log.append(DEMO.id, [settings, ...rules, ...newEntries(fleet())], DEMO.by, new Date().toISOString(), {
-    expectLast: 0,
-  });
+  const bases = [basis('usage', usageKept, DEMO.by, day), basis('growth', growthKept, DEMO.by, day)];
+  const entries = [settings, ...rules, ...newEntries(fleet()), ...bases];
+  await store.log.append(DEMO.id, entries, DEMO.by, new Date().toISOString(), { expectLast: 0 });
   return DEMO.id;
 }
