@@ -1,4 +1,5 @@
-import { type Complaint, complaintsOf } from '../foundation/document.ts';
+import { complaintsOf } from '../foundation/document.ts';
+import { type DraftProblem, pathOf, plainly } from '../foundation/draft-problem.ts';
 import { isRefusal } from '../foundation/refusal.ts';
 import { type Case, type CaseResult, runCase } from './cases.ts';
 import { type Action, type DirectiveDocument, zAction, zCase, zDirectiveDocument, zGroup } from './document.ts';
@@ -6,15 +7,6 @@ import { type FactName, factNames, type KnownWords } from './fact-names.ts';
 import { type RuleProblem, ruleProblems } from './read.ts';
 import { type ReadBack, readBack } from './read-back.ts';
 
-/** What a draft still lacks, at its place in the document (`actions.0.first.hours_h`). */
-export interface DraftProblem {
-  readonly path: string;
-  readonly given: string;
-  readonly allowed: string;
-  readonly remedy: string;
-  /** Place in a formula, counted from 1. */
-  readonly position?: number;
-}
 export interface DraftChecked {
   /** Empty: it can be adopted if its cases come out as written. */
   readonly problems: readonly DraftProblem[];
@@ -39,7 +31,7 @@ export function checkDraft(input: unknown, known: KnownWords = {}): DraftChecked
   const ofCases = cases.every((c) => c.success) ? rules : rules.filter((p) => p.code !== 'directive.case-missing');
   const draft = draftOf(raw, readable);
   return {
-    problems: [...complaints.map((c) => plainly(c, input)), ...ofCases.map(asProblem)],
+    problems: [...complaints.map((c) => plainly(c, input, 'the fields of a directive')), ...ofCases.map(asProblem)],
     readBack: whole.success ? said(whole.data) : null,
     cases: cases.map((c, i) =>
       c.success
@@ -131,61 +123,10 @@ function runDraft({ document, lacks }: Draft, c: Case): CaseResult {
 
 const firstWords = (schema: Parameters<typeof complaintsOf>[0], input: unknown): string => {
   const [first] = complaintsOf(schema, input);
-  return first ? `at ${pathOf(first) || 'its beginning'}: ${plainly(first, input).given}` : '';
+  return first
+    ? `at ${pathOf(first) || 'its beginning'}: ${plainly(first, input, 'the fields of a directive').given}`
+    : '';
 };
-const pathOf = (c: Complaint): string => c.path.map(String).join('.');
-const at = (input: unknown, path: readonly PropertyKey[]): unknown =>
-  path.reduce<unknown>(
-    (x, key) => (typeof x === 'object' && x !== null ? (x as Record<PropertyKey, unknown>)[key] : undefined),
-    input,
-  );
-
-const KINDS: Readonly<Record<string, string>> = {
-  string: 'text',
-  number: 'a number',
-  int: 'a whole number',
-  array: 'a list',
-  object: 'a group of fields',
-  boolean: 'yes or no',
-  record: 'names with figures',
-};
-
-/** A complaint of the schema in the three lines of a refusal. */
-function plainly(c: Complaint, input: unknown): DraftProblem {
-  const path = pathOf(c);
-  const value = at(input, c.path);
-  const { issue } = c;
-  const given = value === undefined || value === '' ? 'nothing yet' : shown(value);
-  const fill = value === undefined || value === '' ? 'Fill it in' : 'Correct it';
-  if (issue.code === 'unrecognized_keys')
-    return {
-      path,
-      given: `unknown field ${issue.keys.join(', ')}`,
-      allowed: 'the fields of a directive',
-      remedy: 'Take it out, or correct its name',
-    };
-  if (issue.code === 'invalid_value')
-    return { path, given, allowed: issue.values.map(String).join(', '), remedy: 'Choose one of these' };
-  if (issue.code === 'invalid_type')
-    return { path, given, allowed: KINDS[issue.expected] ?? issue.expected, remedy: fill };
-  if (issue.code === 'too_small' && issue.origin === 'array')
-    return { path, given: 'none', allowed: `at least ${issue.minimum}`, remedy: 'Add one' };
-  if (issue.code === 'invalid_union') return { path, given, allowed: 'one of the forms of this place', remedy: fill };
-  return { path, given, allowed: c.message.replace(/^Invalid (input|string): /, ''), remedy: fill };
-}
-const LONGEST = 60;
-function shown(value: unknown): string {
-  const text =
-    typeof value === 'string'
-      ? `"${value}"`
-      : Array.isArray(value)
-        ? 'a list'
-        : typeof value === 'object'
-          ? 'a group of fields'
-          : String(value);
-  return text.length > LONGEST ? `${text.slice(0, LONGEST)} ...` : text;
-}
-
 /** Words of the draft itself that become part of fact names, besides those of the shop. */
 function wordsOf(d: DirectiveDocument, known: KnownWords): KnownWords {
   const facts = d.cases.flatMap((c) => Object.keys(c.facts));

@@ -1,4 +1,6 @@
 /** What does a rule ask of it, and since when? */
+
+export type { DraftProblem } from '../foundation/draft-problem.ts';
 export { affected, type Candidate, type Verdict } from './affected.ts';
 export { answerDirective, type DirectiveAnswer, zDirectiveQuestion } from './answer.ts';
 export {
@@ -21,7 +23,7 @@ export {
 } from './assess-all.ts';
 export { type CaseResult, runCases } from './cases.ts';
 export { CHANGES, type Change, changeOf } from './change.ts';
-export { checkDraft, type DraftChecked, type DraftProblem } from './check.ts';
+export { checkDraft, type DraftChecked } from './check.ts';
 export {
   type Compliance,
   type ComplianceLine,

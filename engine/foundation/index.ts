@@ -3,6 +3,7 @@ export * from './canonical.ts';
 export * from './convert.ts';
 export * from './day.ts';
 export { type Complaint, complaintsOf, parseDocument, zDay, zHours, zProvenance } from './document.ts';
+export { type DraftProblem, problemsOf } from './draft-problem.ts';
 export * from './provenance.ts';
 export * from './random.ts';
 export { isRefusal, Refusal, type RefusalDetail } from './refusal.ts';

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import type { directive } from '../../engine/index.ts';
 import type { FormulaShown, Sheet } from '../../sheets/index.ts';
+import { type Problem, plainProblem } from '../parts/write/problem.ts';
 import { get, post, remove } from './client.ts';
 import { withQuery } from './sheets.ts';
 import { shopPath } from './shops.ts';
@@ -30,56 +31,24 @@ export const useWords = (shop: string) =>
     staleTime: 60_000,
   });
 
-/** What is wrong at a place of the document, as one sentence beside its field. */
-export interface Problem {
-  readonly path: string;
-  readonly says: string;
-  /** Nothing stands there yet. */
-  readonly missing: boolean;
-  /** Place in a formula, counted from 1. */
-  readonly position?: number;
-}
 export interface Checked extends Omit<directive.DraftChecked, 'problems'> {
   readonly problems: readonly Problem[];
 }
 
-const NOTHING = /^(nothing yet|none)$/;
-/** Of the rule as a whole: something that it lacks, rather than something that is wrong. */
-const LACKS = /has no test case|has neither a first limit/;
-/** What a field may hold, where saying so helps. */
-const HELPS = /^a (whole )?number$|day/;
-const SIDES: Readonly<Record<string, string>> = {
-  '>=': 'at least',
-  '>': 'more than',
-  '<=': 'at most',
-  '<': 'less than',
-};
-/** A bound of the schema as a person would say it. */
-const bound = (allowed: string): string =>
-  allowed
-    .replace(/^must be a short word.*$/, 'a short word that begins with a letter')
-    .replace(/^Too (?:small|big): expected string to have >=1 characters$/, 'some text')
-    .replace(
-      /^Too (?:small|big): expected \w+ to (?:be|have) (>=|>|<=|<) ?(.+)$/,
-      (_, side: string, rest: string) => `${SIDES[side]} ${rest}`,
-    );
 /** The short name of an action as the form shows it. */
 const actionsInWords = (s: string): string =>
   s.replace(/^(action )"(\w+)"/, (_, action: string, id: string) => `${action}"${id.replaceAll('_', ' ')}"`);
+/** Of the rule as a whole: something that it lacks, rather than something that is wrong. */
+const LACKS = /has no test case|has neither a first limit/;
 export function problemOf(given: directive.DraftProblem): Problem {
-  const p = { ...given, given: actionsInWords(given.given), allowed: bound(given.allowed) };
-  const empty = NOTHING.test(p.given);
+  const p = plainProblem({ ...given, given: actionsInWords(given.given) }, 'a rule that is whole');
   return {
-    path: p.remedy.startsWith('Write at least one case') ? 'cases' : p.path,
-    missing: empty || LACKS.test(p.given),
-    says: empty
-      ? emptySays(p)
-      : `${p.given}. ${p.remedy}${p.allowed === 'a rule that is whole' ? '' : `: ${p.allowed}`}.`,
-    ...(p.position === undefined ? {} : { position: p.position }),
+    ...p,
+    path: given.remedy.startsWith('Write at least one case') ? 'cases' : p.path,
+    missing: p.missing || LACKS.test(given.given),
+    ...(given.position === undefined ? {} : { position: given.position }),
   };
 }
-const emptySays = (p: directive.DraftProblem): string =>
-  p.remedy === 'Choose one of these' ? 'Choose one.' : `${p.remedy}${HELPS.test(p.allowed) ? `: ${p.allowed}` : ''}.`;
 
 export const checkDraft = async (shop: string, document: unknown): Promise<Checked> => {
   const checked = await post<directive.DraftChecked>(shopPath(shop, 'directives', 'check'), { document });

@@ -1,6 +1,7 @@
 import { useLocation } from 'wouter';
-import { DocumentIn } from './write/document-in.tsx';
-import { handOver } from './write/hand-over.ts';
+import { DocumentIn } from '../../parts/write/document-in.tsx';
+import { handOver } from '../../parts/write/hand-over.ts';
+import { refuseQuestion } from './write/read-rule.ts';
 
 /** One document, dropped or pasted, opens the form filled in. */
 export function ImportDocument({ shop }: { shop: string }) {
@@ -13,9 +14,11 @@ export function ImportDocument({ shop }: { shop: string }) {
         try it on the fleet, adopt it there.
       </p>
       <DocumentIn
+        what="directive"
+        refuse={refuseQuestion}
         button="Open it in the form"
         take={(document) => {
-          handOver(document);
+          handOver('directive', document);
           go(`/${shop}/directive/new`);
         }}
       />

@@ -1,12 +1,12 @@
+import { ChoiceIn, FigureIn, NamesIn, RenameIn, Select, TextIn, WordIn } from '../../../parts/write/inputs.tsx';
+import { at, listOf, type Path, tableOf, textOf } from '../../../parts/write/json.ts';
+import { Placed } from '../../../parts/write/placed.tsx';
 import { useWriter } from './context.tsx';
 import { ExpressionIn } from './expression-in.tsx';
 import { GroupFields } from './group-fields.tsx';
-import { ChoiceIn, FigureIn, NamesIn, RenameIn, Select, TextIn, WordIn } from './inputs.tsx';
-import { at, listOf, type Path, tableOf, textOf } from './json.ts';
 import { LimitIn } from './limit-in.tsx';
 import { blank } from './limits.ts';
 import { Credit, EndedBy, StartedBy } from './links.tsx';
-import { Placed } from './placed.tsx';
 
 const DOES = [
   { value: 'inspect', text: 'inspect' },

@@ -1,4 +1,6 @@
 import { storiesOf } from '../../../parts/story.ts';
+import { KeptLine } from '../../../parts/write/kept-line.tsx';
+import { ProblemList } from '../../../parts/write/problem-list.tsx';
 import { Given } from '../../../testing/given.tsx';
 import { aircraftSheet } from '../../../testing/sheets.ts';
 import { standings } from '../../../testing/tables.ts';
@@ -6,8 +8,7 @@ import { Adopt } from './adopt.tsx';
 import { CaseFields } from './case-fields.tsx';
 import { CasesColumn } from './cases-column.tsx';
 import { KeepOnServer } from './keep-on-server.tsx';
-import { KeptLine } from './kept-line.tsx';
-import { ProblemList } from './problem-list.tsx';
+import { placeInWords } from './places.ts';
 import { Changes, ReadBackView } from './read-back-view.tsx';
 import { LONG, RULE, Written } from './testing.tsx';
 import { Tried, TryFleet } from './try-fleet.tsx';
@@ -105,6 +106,7 @@ export default [
         Draw: () => (
           <ProblemList
             touch={nothing}
+            inWords={placeInWords}
             problems={[
               { path: 'title', says: 'Fill it in.', missing: true },
               { path: 'actions.0.first.first_of.1.months', says: 'Fill it in: a number.', missing: true },
@@ -112,13 +114,18 @@ export default [
           />
         ),
       },
-      { state: 'empty', shows: 'empty', Draw: () => <ProblemList touch={nothing} problems={[]} /> },
+      {
+        state: 'empty',
+        shows: 'empty',
+        Draw: () => <ProblemList touch={nothing} inWords={placeInWords} problems={[]} />,
+      },
       {
         state: 'overflowing',
         shows: 'overflowing',
         Draw: () => (
           <ProblemList
             touch={nothing}
+            inWords={placeInWords}
             problems={Array.from({ length: 30 }, (_, i) => ({
               path: `cases.${i}.facts.landings.tow`,
               says: LONG,
@@ -133,16 +140,20 @@ export default [
   storiesOf(
     'Directive, kept in the browser',
     [
-      { state: 'typical', shows: 'typical', Draw: () => <KeptLine kept={kept} send={nothing} /> },
+      {
+        state: 'typical',
+        shows: 'typical',
+        Draw: () => <KeptLine kept={kept} send={nothing} otherwise="keep the draft on the server" />,
+      },
       {
         state: 'failing, the browser keeps nothing',
         shows: 'failing',
-        Draw: () => <KeptLine kept={{ ...kept, at: false }} send={nothing} />,
+        Draw: () => <KeptLine kept={{ ...kept, at: false }} send={nothing} otherwise="keep the draft on the server" />,
       },
       {
         state: 'failing, another tab wrote',
         shows: 'failing',
-        Draw: () => <KeptLine kept={{ ...kept, other }} send={nothing} />,
+        Draw: () => <KeptLine kept={{ ...kept, other }} send={nothing} otherwise="keep the draft on the server" />,
       },
     ],
     { empty: 'It always says whether the draft is kept.', overflowing: 'Its words are always the same.' },

@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { problemOf } from '../../../api/directives.ts';
+import { figureOf, itemsOf, shownFigure } from '../../../parts/write/figures.ts';
+import { forget, keepIn, keptFrom, keptIn } from '../../../parts/write/keep.ts';
+import { readText } from '../../../parts/write/read-text.ts';
 import { caseFromLife, factsAsked } from './case-from-life.ts';
-import { figureOf, itemsOf, shownFigure } from './figures.ts';
-import { forget, keepIn, keptFrom, keptIn } from './keep.ts';
 import { placeInWords } from './places.ts';
-import { readText } from './read-text.ts';
+import { refuseQuestion } from './read-rule.ts';
 import { changesOf, daysInWords, stateOf } from './said.ts';
 import { startFrom } from './start-from.ts';
 
@@ -196,10 +197,12 @@ describe('a case from a real life', () => {
 
 describe('a document that is dropped', () => {
   it('reads as YAML and as JSON; what is none is told in words', async () => {
-    expect(await readText('number: W-1\nactions: []')).toEqual({ number: 'W-1', actions: [] });
-    expect(await readText('{"number":"W-1"}')).toEqual({ number: 'W-1' });
-    await expect(readText('a: [')).rejects.toThrow(/does not read as a document/);
-    await expect(readText('just words')).rejects.toThrow(/holds no directive/);
-    await expect(readText('sparwright: directive-question/1')).rejects.toThrow(/one item of its list/);
+    expect(await readText('number: W-1\nactions: []', 'directive')).toEqual({ number: 'W-1', actions: [] });
+    expect(await readText('{"number":"W-1"}', 'directive')).toEqual({ number: 'W-1' });
+    await expect(readText('a: [', 'directive')).rejects.toThrow(/does not read as a document/);
+    await expect(readText('just words', 'directive')).rejects.toThrow(/holds no directive/);
+    await expect(readText('sparwright: directive-question/1', 'directive', refuseQuestion)).rejects.toThrow(
+      /one item of its list/,
+    );
   });
 });

@@ -1,12 +1,13 @@
 import { useState } from 'react';
 import type { Checked } from '../../../api/directives.ts';
-import { useField, useWriter } from './context.tsx';
-import { shownFigure } from './figures.ts';
-import { ChoiceIn, DayIn, FigureIn, NamesIn, TextIn, WordIn } from './inputs.tsx';
-import { at, listOf, type Path, tableOf, textOf } from './json.ts';
-import { More } from './more.tsx';
+import { useField } from '../../../parts/write/context.tsx';
+import { shownFigure } from '../../../parts/write/figures.ts';
+import { ChoiceIn, DayIn, FigureIn, NamesIn, TextIn, WordIn } from '../../../parts/write/inputs.tsx';
+import { at, listOf, type Path, tableOf, textOf } from '../../../parts/write/json.ts';
+import { More } from '../../../parts/write/more.tsx';
+import { RowsOf } from '../../../parts/write/rows-of.tsx';
+import { useWriter } from './context.tsx';
 import { ActionIn } from './origin-in.tsx';
-import { RowsOf } from './rows-of.tsx';
 
 const STANDINGS = ['not affected', 'ended', 'done and repeating', 'not yet due', 'soon due', 'due', 'overdue'].map(
   (s) => ({ value: s, text: s }),

@@ -3,11 +3,11 @@ import { useState } from 'react';
 import { formulaValue } from '../../../api/directives.ts';
 import { BusyButton } from '../../../parts/busy-button.tsx';
 import { ErrorNotice } from '../../../parts/error-notice.tsx';
+import { Select } from '../../../parts/write/inputs.tsx';
+import { listOf, type Table, tableOf, textOf } from '../../../parts/write/json.ts';
+import { Placed } from '../../../parts/write/placed.tsx';
 import { caseFromLife, factsAsked } from './case-from-life.ts';
 import { useWriter } from './context.tsx';
-import { Select } from './inputs.tsx';
-import { listOf, type Table, tableOf, textOf } from './json.ts';
-import { Placed } from './placed.tsx';
 
 /** A case with the figures of a real part, so that the answer can be held against what the shop knows of it. */
 export function CaseFromAircraft({ add }: { add: (item: Table) => void }) {

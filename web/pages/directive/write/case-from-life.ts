@@ -1,6 +1,6 @@
 import type { FormulaShown } from '../../../../sheets/index.ts';
+import { isList, isTable, type Json, type Table } from '../../../parts/write/json.ts';
 import type { Draft } from './draft.ts';
-import { isList, isTable, type Json, type Table } from './json.ts';
 
 const NAME = /\b(?:hours|landings|since|kit|inspections|count|age)\.[a-z_][a-z0-9_.]*/g;
 const FORMULAS = new Set(['expression', 'condition', 'when']);

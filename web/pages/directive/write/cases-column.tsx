@@ -1,11 +1,11 @@
 import { useState } from 'react';
 import type { Checked } from '../../../api/directives.ts';
 import { today } from '../../../api/today.ts';
+import { listOf, type Table, tableOf, textOf } from '../../../parts/write/json.ts';
 import { CaseFields } from './case-fields.tsx';
 import { CaseFromAircraft } from './case-from-aircraft.tsx';
 import { useWriter } from './context.tsx';
 import { newCase } from './draft.ts';
-import { listOf, type Table, tableOf, textOf } from './json.ts';
 
 /** The rule's own test cases, answered as one types. */
 export function CasesColumn({ checked }: { checked: Checked | undefined }) {

@@ -1,4 +1,4 @@
-import { isTable, type Json, listOf, type Table, tableOf, textOf } from './json.ts';
+import { isTable, type Json, listOf, type Table, tableOf, textOf } from '../../../parts/write/json.ts';
 
 /**
  * The form holds the document itself, with one difference: facts of a case are rows, so that a name can be typed

@@ -1,8 +1,9 @@
 import { useId, useRef, useState } from 'react';
-import { useField, useWriter } from './context.tsx';
+import { useField } from '../../../parts/write/context.tsx';
+import { type Path, textOf } from '../../../parts/write/json.ts';
+import { Placed } from '../../../parts/write/placed.tsx';
+import { useWriter } from './context.tsx';
 import { complete, type FactName, fitting, wordAt } from './facts.ts';
-import { type Path, textOf } from './json.ts';
-import { Placed } from './placed.tsx';
 import { ValueNow } from './value-now.tsx';
 
 /**

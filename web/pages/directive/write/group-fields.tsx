@@ -1,9 +1,9 @@
+import { ChoiceIn, DayIn, NamesIn, TextIn } from '../../../parts/write/inputs.tsx';
+import { at, type Path, tableOf } from '../../../parts/write/json.ts';
+import { More } from '../../../parts/write/more.tsx';
+import { RowsOf } from '../../../parts/write/rows-of.tsx';
 import { useWriter } from './context.tsx';
 import { ExpressionIn } from './expression-in.tsx';
-import { ChoiceIn, DayIn, NamesIn, TextIn } from './inputs.tsx';
-import { at, type Path, tableOf } from './json.ts';
-import { More } from './more.tsx';
-import { RowsOf } from './rows-of.tsx';
 
 /** Whom it affects. All that is stated must hold; within one field, any one of the names. */
 export function GroupFields({ path, part }: { path: Path; part: string }) {

@@ -4,8 +4,8 @@ import { keepDraft, type ServerDraft, serverDraft, throwDraftAway } from '../../
 import { BusyButton } from '../../../parts/busy-button.tsx';
 import { ErrorNotice } from '../../../parts/error-notice.tsx';
 import { Input } from '../../../parts/field.tsx';
+import { type Json, textOf } from '../../../parts/write/json.ts';
 import { type Draft, documentOf, draftOf } from './draft.ts';
-import { type Json, textOf } from './json.ts';
 import type { Change } from './reducer.ts';
 import { daysInWords } from './said.ts';
 

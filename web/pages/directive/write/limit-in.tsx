@@ -1,10 +1,11 @@
-import { useField, useWriter } from './context.tsx';
+import { useField } from '../../../parts/write/context.tsx';
+import { ChoiceIn, DayIn, FigureIn, Select, WordIn } from '../../../parts/write/inputs.tsx';
+import { at, listOf, type Path, tableOf, textOf } from '../../../parts/write/json.ts';
+import { Placed, Wrong } from '../../../parts/write/placed.tsx';
+import { useWriter } from './context.tsx';
 import { ExpressionIn } from './expression-in.tsx';
-import { ChoiceIn, DayIn, FigureIn, Select, WordIn } from './inputs.tsx';
-import { at, listOf, type Path, tableOf, textOf } from './json.ts';
 import { asKind, isFigure, isGroup, KINDS, type Kind, kindOf, withOneMore, without } from './limits.ts';
 import { OriginIn } from './origin-in.tsx';
-import { Placed, Wrong } from './placed.tsx';
 
 const IS = [
   { value: 'at', text: 'at' },

@@ -1,4 +1,4 @@
-import { isTable, type Json, listOf, type Table, tableOf } from './json.ts';
+import { isTable, type Json, listOf, type Table, tableOf } from '../../../parts/write/json.ts';
 
 /** A limit as a choice of kinds. What two kinds share stays when the kind changes. */
 export const KINDS = [

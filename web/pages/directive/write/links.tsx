@@ -1,8 +1,8 @@
+import { ChoiceIn, DayIn, TextIn, WordIn } from '../../../parts/write/inputs.tsx';
+import { at, listOf, type Path, tableOf, textOf } from '../../../parts/write/json.ts';
+import { RowsOf } from '../../../parts/write/rows-of.tsx';
 import { useWriter } from './context.tsx';
-import { ChoiceIn, DayIn, TextIn, WordIn } from './inputs.tsx';
-import { at, listOf, type Path, tableOf, textOf } from './json.ts';
 import { ActionIn, LookIn } from './origin-in.tsx';
-import { RowsOf } from './rows-of.tsx';
 
 /** The findings that start this action. */
 export function StartedBy({ path, self }: { path: Path; self: number }) {

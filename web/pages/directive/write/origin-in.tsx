@@ -1,10 +1,11 @@
-import { useField, useWriter } from './context.tsx';
-import { shownWord } from './figures.ts';
-import { ChoiceIn, DayIn, TextIn, WordIn } from './inputs.tsx';
-import { listOf, type Path, tableOf, textOf } from './json.ts';
-import { More } from './more.tsx';
+import { useField } from '../../../parts/write/context.tsx';
+import { shownWord } from '../../../parts/write/figures.ts';
+import { ChoiceIn, DayIn, TextIn, WordIn } from '../../../parts/write/inputs.tsx';
+import { listOf, type Path, tableOf, textOf } from '../../../parts/write/json.ts';
+import { More } from '../../../parts/write/more.tsx';
+import { RowsOf } from '../../../parts/write/rows-of.tsx';
+import { useWriter } from './context.tsx';
 import { asOrigin, ORIGINS, type OriginKind, originKind } from './origins.ts';
-import { RowsOf } from './rows-of.tsx';
 
 /** What a limit is counted from, as part of its sentence. */
 export function OriginIn({ path, action, optional }: { path: Path; action: string; optional?: boolean }) {

@@ -1,4 +1,4 @@
-import { isTable, type Json } from './json.ts';
+import { isTable, type Json } from '../../../parts/write/json.ts';
 
 /** What a limit is counted from. */
 export const ORIGINS = [

@@ -1,6 +1,7 @@
 import { useState } from 'react';
-import { DocumentIn } from './document-in.tsx';
+import { DocumentIn } from '../../../parts/write/document-in.tsx';
 import { draftOf } from './draft.ts';
+import { refuseQuestion } from './read-rule.ts';
 import type { Change } from './reducer.ts';
 
 /** Another way in: a whole document fills the form. */
@@ -10,6 +11,8 @@ export function PasteDocument({ send }: { send: (c: Change) => void }) {
     <details className="form paste">
       <summary>Paste or drop a document instead</summary>
       <DocumentIn
+        what="directive"
+        refuse={refuseQuestion}
         button="Fill the form with it"
         take={(document) => {
           send({ does: 'open', draft: draftOf(document) });

@@ -1,4 +1,4 @@
-import { shownWord } from './figures.ts';
+import { shownWord } from '../../../parts/write/figures.ts';
 
 /** Names of fields as the form shows them. */
 const NAMES: Readonly<Record<string, string>> = {

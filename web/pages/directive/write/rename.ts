@@ -1,5 +1,5 @@
+import { at, isList, isTable, type Json, put, type Table, tableOf, textOf } from '../../../parts/write/json.ts';
 import type { Draft } from './draft.ts';
-import { at, isList, isTable, type Json, put, type Table, tableOf, textOf } from './json.ts';
 
 type Change = (table: Table) => Table;
 function everywhere(v: Json, change: Change): Json {

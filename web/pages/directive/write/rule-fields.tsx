@@ -1,8 +1,8 @@
+import { ChoiceIn, DayIn, FigureIn, RenameIn, TextIn } from '../../../parts/write/inputs.tsx';
+import { listOf, tableOf, textOf } from '../../../parts/write/json.ts';
+import { RowsOf } from '../../../parts/write/rows-of.tsx';
 import { useWriter } from './context.tsx';
 import { GroupFields } from './group-fields.tsx';
-import { ChoiceIn, DayIn, FigureIn, RenameIn, TextIn } from './inputs.tsx';
-import { listOf, tableOf, textOf } from './json.ts';
-import { RowsOf } from './rows-of.tsx';
 
 const RANKS = [
   { value: 'directive', text: 'directive of the authority' },

@@ -1,7 +1,7 @@
 import type { ServerDraft } from '../../../api/directives.ts';
+import { type Json, tableOf, textOf } from '../../../parts/write/json.ts';
+import type { Kept } from '../../../parts/write/keep.ts';
 import { draftOf, emptyDraft, nextIssue } from './draft.ts';
-import { type Json, tableOf, textOf } from './json.ts';
-import type { Kept } from './keep.ts';
 import { daysInWords } from './said.ts';
 import type { Start } from './writer.tsx';
 

@@ -1,9 +1,10 @@
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { type ReactNode, useReducer, useState } from 'react';
-import type { Problem, Words } from '../../../api/directives.ts';
+import type { Words } from '../../../api/directives.ts';
+import type { Json } from '../../../parts/write/json.ts';
+import type { Problem } from '../../../parts/write/problem.ts';
 import { WriterContext } from './context.tsx';
 import { type Draft, draftOf } from './draft.ts';
-import type { Json } from './json.ts';
 import { begin, write } from './reducer.ts';
 
 const WORDS: Words = {

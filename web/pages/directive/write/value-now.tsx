@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { formulaValue } from '../../../api/directives.ts';
+import { useSettled } from '../../../parts/write/settled.ts';
 import { useWriter } from './context.tsx';
-import { useSettled } from './settled.ts';
 
 /** What the formula comes to on the chosen aircraft and each of its parts, while it is typed. */
 export function ValueNow({

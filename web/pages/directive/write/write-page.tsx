@@ -4,10 +4,10 @@ import { adoptedDocument, checkDraft, serverDraft, useWords, type Words } from '
 import { today } from '../../../api/today.ts';
 import { Loaded } from '../../../parts/loading.tsx';
 import { Page } from '../../../parts/page.tsx';
+import { handedOver } from '../../../parts/write/hand-over.ts';
+import type { Json } from '../../../parts/write/json.ts';
+import { type Kept, keptIn, keyOf } from '../../../parts/write/keep.ts';
 import { draftOf } from './draft.ts';
-import { handedOver } from './hand-over.ts';
-import type { Json } from './json.ts';
-import { type Kept, keptIn, keyOf } from './keep.ts';
 import { type Sources, startFrom } from './start-from.ts';
 import { WriterView } from './writer.tsx';
 
@@ -15,8 +15,8 @@ import { WriterView } from './writer.tsx';
 export function NewDirectivePage({ shop }: { shop: string }) {
   const words = useWords(shop);
   const [{ start, note }] = useState(() => {
-    const kept = keptIn(localStorage, keyOf(shop, 'new'));
-    const opened = handedOver();
+    const kept = keptIn(localStorage, keyOf('directive', shop, 'new'));
+    const opened = handedOver('directive');
     const { start, note } = startFrom({ kept, server: null, adopted: null, number: '', day: today() });
     if (!opened) return { start, note };
     return {
@@ -46,7 +46,7 @@ export function WriteDirectivePage({ shop, number }: { shop: string; number: str
 }
 
 function Writing({ shop, number, words }: { shop: string; number: string; words: Words }) {
-  const [kept] = useState(() => keptIn(localStorage, keyOf(shop, number)));
+  const [kept] = useState(() => keptIn(localStorage, keyOf('directive', shop, number)));
   const adopted = words.directives.some((d) => d.number === number);
   const sources = useQuery({
     queryKey: ['directive to write', shop, number],

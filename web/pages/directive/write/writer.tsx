@@ -6,23 +6,25 @@ import { type Checked, checkDraft, type Words } from '../../../api/directives.ts
 import { Answer } from '../../../parts/answer.tsx';
 import { ErrorNotice } from '../../../parts/error-notice.tsx';
 import { Field } from '../../../parts/field.tsx';
+import { listOf, tableOf, textOf } from '../../../parts/write/json.ts';
+import { keyOf } from '../../../parts/write/keep.ts';
+import { KeptLine } from '../../../parts/write/kept-line.tsx';
+import { ProblemList } from '../../../parts/write/problem-list.tsx';
+import { useSettled } from '../../../parts/write/settled.ts';
+import { useKept } from '../../../parts/write/use-kept.ts';
 import { ActionFields } from './action-fields.tsx';
 import { Adopt } from './adopt.tsx';
 import { CasesColumn } from './cases-column.tsx';
 import { WriterContext } from './context.tsx';
-import { type Draft, documentOf, nextAction } from './draft.ts';
-import { listOf, tableOf, textOf } from './json.ts';
+import { type Draft, documentOf, draftOf, nextAction } from './draft.ts';
 import { KeepOnServer } from './keep-on-server.tsx';
-import { KeptLine } from './kept-line.tsx';
 import { PasteDocument } from './paste-document.tsx';
-import { ProblemList } from './problem-list.tsx';
+import { placeInWords } from './places.ts';
 import { Changes, ReadBackView } from './read-back-view.tsx';
 import { begin, write } from './reducer.ts';
 import { RuleFields } from './rule-fields.tsx';
 import { changesOf, type Said, stateOf } from './said.ts';
-import { useSettled } from './settled.ts';
 import { TryFleet } from './try-fleet.tsx';
-import { useKept } from './use-kept.ts';
 
 /** What the form opens with. */
 export interface Start {
@@ -78,7 +80,7 @@ export function WriterView({
   const touch = useCallback((place: string) => setTouched((t) => (t.has(place) ? t : new Set([...t, place]))), []);
   const checking = useChecked(shop, draft);
   const checked = checking.data;
-  const kept = useKept(shop, name, draft, opening, entry);
+  const kept = useKept(keyOf('directive', shop, name), draft, opening, entry, documentOf);
   const said = useLast(checked);
   const called = textOf(draft.number) ? `${textOf(draft.number)} issue ${textOf(draft.issue)}` : 'This rule';
   const state = stateOf(called, checked);
@@ -99,7 +101,7 @@ export function WriterView({
   return (
     <WriterContext value={writer}>
       <Answer answer={state.answer} because={note} />
-      <KeptLine kept={kept} send={send} />
+      <KeptLine kept={kept} send={send} draftOf={draftOf} otherwise="keep the draft on the server" />
       {checking.error instanceof ServerGone ? (
         <div className="notice" role="alert">
           <p>
@@ -142,7 +144,7 @@ export function WriterView({
           </div>
         </form>
         <aside className="sheet read-column" aria-label="The rule read back">
-          <ProblemList problems={checked?.problems ?? []} touch={touch} />
+          <ProblemList problems={checked?.problems ?? []} touch={touch} inWords={placeInWords} />
           <h2>Read back</h2>
           <ReadBackView said={said} old={checked !== undefined && checked.readBack === null} />
           {inForce && said ? (

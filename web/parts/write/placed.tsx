@@ -1,5 +1,5 @@
 import { type ReactNode, useId } from 'react';
-import type { Problem } from '../../../api/directives.ts';
+import type { Problem } from './problem.ts';
 
 export interface PlacedIds {
   readonly id: string;

@@ -1,5 +1,4 @@
-import { draftOf } from './draft.ts';
-import type { Json } from './json.ts';
+import { type Json, type Table, tableOf } from './json.ts';
 import type { Change } from './reducer.ts';
 import type { InBrowser } from './use-kept.ts';
 
@@ -7,10 +6,21 @@ const clock = (iso: string): string =>
   new Date(iso).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
 
 /** What is kept where, in a sentence; and what another tab wrote meanwhile. */
-export function KeptLine({ kept, send }: { kept: InBrowser; send: (c: Change) => void }) {
+export function KeptLine({
+  kept,
+  send,
+  draftOf = tableOf,
+  otherwise,
+}: {
+  kept: InBrowser;
+  send: (c: Change) => void;
+  draftOf?: (document: Json) => Table;
+  /** What to do where the browser keeps nothing. */
+  otherwise: string;
+}) {
   const here =
     kept.at === false
-      ? 'This browser keeps nothing: keep the draft on the server before you leave.'
+      ? `This browser keeps nothing: ${otherwise} before you leave.`
       : kept.at === null
         ? ''
         : `Kept in this browser at ${clock(kept.at)}; a reload loses nothing.`;

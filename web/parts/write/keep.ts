@@ -10,7 +10,8 @@ export interface Kept {
 }
 type Box = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
 
-export const keyOf = (shop: string, draft: string): string => `sparwright.directive.${shop}.${draft}`;
+/** Under what a draft of a word (directive, usage, growth) is kept. */
+export const keyOf = (word: string, shop: string, draft: string): string => `sparwright.${word}.${shop}.${draft}`;
 
 /** What this browser kept, or nothing; what does not read is nothing. */
 export function keptIn(box: Box, key: string): Kept | null {

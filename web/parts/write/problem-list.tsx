@@ -1,9 +1,17 @@
-import type { Problem } from '../../../api/directives.ts';
 import { focusPlace } from './focus-place.ts';
-import { placeInWords } from './places.ts';
+import type { Problem } from './problem.ts';
 
-/** What the rule still lacks, by field; choosing one moves to its field. */
-export function ProblemList({ problems, touch }: { problems: readonly Problem[]; touch: (place: string) => void }) {
+/** What the document still lacks, by field; choosing one moves to its field. */
+export function ProblemList({
+  problems,
+  touch,
+  inWords,
+}: {
+  problems: readonly Problem[];
+  touch: (place: string) => void;
+  /** A place of the document as a person would say it. */
+  inWords: (path: string) => string;
+}) {
   if (problems.length === 0) return null;
   return (
     <section className="still" aria-labelledby="still">
@@ -19,7 +27,7 @@ export function ProblemList({ problems, touch }: { problems: readonly Problem[];
                 focusPlace(p.path);
               }}
             >
-              {placeInWords(p.path)}
+              {inWords(p.path)}
             </button>{' '}
             <span>{p.says}</span>
           </li>

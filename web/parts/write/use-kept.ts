@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
-import { type Draft, documentOf } from './draft.ts';
-import { forget, type Kept, keepIn, keptFrom, keyOf } from './keep.ts';
+import type { Table } from './json.ts';
+import { forget, type Kept, keepIn, keptFrom } from './keep.ts';
 
 const TAB = typeof crypto !== 'undefined' ? crypto.randomUUID() : 'tab';
 
@@ -13,9 +13,16 @@ export interface InBrowser {
   readonly forget: () => void;
 }
 
+const asItIs = (draft: Table): Table => draft;
+
 /** Keeps every change of a draft in this browser, and tells what another tab wrote to the same one. */
-export function useKept(shop: string, name: string, draft: Draft, untouched: Draft, entry: number | null): InBrowser {
-  const key = keyOf(shop, name);
+export function useKept(
+  key: string,
+  draft: Table,
+  untouched: Table,
+  entry: number | null,
+  documentOf: (draft: Table) => Table = asItIs,
+): InBrowser {
   const [at, setAt] = useState<InBrowser['at']>(null);
   const [other, setOther] = useState<Kept | null>(null);
   const done = useRef(false);
@@ -23,7 +30,7 @@ export function useKept(shop: string, name: string, draft: Draft, untouched: Dra
     if (draft === untouched || done.current) return;
     const now = new Date().toISOString();
     setAt(keepIn(localStorage, key, { document: documentOf(draft), at: now, tab: TAB, entry }) ? now : false);
-  }, [draft, untouched, key, entry]);
+  }, [draft, untouched, key, entry, documentOf]);
   useEffect(() => {
     const heard = (e: StorageEvent) => {
       const kept = e.key === key ? keptFrom(e.newValue) : null;

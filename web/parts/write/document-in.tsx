@@ -1,18 +1,30 @@
 import { useState } from 'react';
-import { ErrorNotice } from '../../../parts/error-notice.tsx';
-import { Field } from '../../../parts/field.tsx';
-import type { Json } from './json.ts';
+import { ErrorNotice } from '../error-notice.tsx';
+import { Field } from '../field.tsx';
+import type { Json, Table } from './json.ts';
 import { readText } from './read-text.ts';
 
 /** A whole document, dropped, chosen or pasted. */
-export function DocumentIn({ button, take }: { button: string; take: (document: Json) => void }) {
+export function DocumentIn({
+  what,
+  button,
+  take,
+  refuse,
+}: {
+  /** What the document is called: directive. */
+  what: string;
+  button: string;
+  take: (document: Json) => void;
+  /** Throws, in words, where the text is another document. */
+  refuse?: (given: Table) => void;
+}) {
   const [text, setText] = useState('');
   const [failed, setFailed] = useState<unknown>(null);
   const [over, setOver] = useState(false);
   const read = async (given: string) => {
     setFailed(null);
     try {
-      take(await readText(given));
+      take(await readText(given, what, refuse));
       setText('');
     } catch (e) {
       setFailed(e);
@@ -21,7 +33,7 @@ export function DocumentIn({ button, take }: { button: string; take: (document: 
   const file = async (f: File | undefined) => {
     if (!f) return;
     if (f.size > 2_000_000)
-      setFailed(new Error(`"${f.name}" is too large for one directive. Choose its document alone.`));
+      setFailed(new Error(`"${f.name}" is too large for one ${what}. Choose its document alone.`));
     else await read(await f.text());
   };
   return (
@@ -40,7 +52,7 @@ export function DocumentIn({ button, take }: { button: string; take: (document: 
           void file(e.dataTransfer.files[0]);
         }}
       >
-        <Field label="Drop a directive here, or choose its file">
+        <Field label={`Drop a ${what} here, or choose its file`}>
           {(ids) => (
             <input
               {...ids}

@@ -1,5 +1,5 @@
 import { useId } from 'react';
-import { slugOf } from '../../aircraft/forms/read.ts';
+import { slugOf } from '../../pages/aircraft/forms/read.ts';
 import { useField, useTyped } from './context.tsx';
 import { figureOf, itemsOf, shownFigure, shownWord } from './figures.ts';
 import { listOf, type Path, textOf } from './json.ts';

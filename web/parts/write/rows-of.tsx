@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { useField, useWriter } from './context.tsx';
+import { useField, useForm } from './context.tsx';
 import { type Json, listOf, type Path } from './json.ts';
 import { Wrong } from './placed.tsx';
 
@@ -21,7 +21,7 @@ export function RowsOf({
   one: string;
   children: (path: Path, index: number) => ReactNode;
 }) {
-  const { send } = useWriter();
+  const { send } = useForm();
   const f = useField(path);
   const rows = listOf(f.value);
   return (

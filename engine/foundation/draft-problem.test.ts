@@ -1,0 +1,44 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { z } from 'zod';
+import { problemsOf } from './draft-problem.ts';
+
+const schema = z.strictObject({
+  name: z.string().min(1),
+  width_mm: z.number().positive().max(100),
+  rows: z.array(z.strictObject({ stress_MPa: z.number().max(10) })).min(1),
+});
+const of = (input: unknown) => problemsOf(schema, input, 'the fields of a plate');
+
+it('a whole document lacks nothing, in either unit', () => {
+  expect(of({ name: 'x', width_mm: 5, rows: [{ stress_MPa: 1 }] })).toEqual([]);
+  expect(of({ name: 'x', width_in: 2, rows: [{ stress_ksi: 1 }] })).toEqual([]);
+});
+it('each place is named in engine units; the figure as it was written, its bound with the unit', () => {
+  expect(of({ width_in: 7, rows: [{ stress_MPa: 1 }, { stress_ksi: 30 }] })).toEqual([
+    { path: 'name', given: 'nothing yet', allowed: 'text', remedy: 'Fill it in' },
+    { path: 'width_mm', given: '7', allowed: 'Too big: expected number to be <=100 mm', remedy: 'Correct it' },
+    {
+      path: 'rows.1.stress_MPa',
+      given: '30',
+      allowed: 'Too big: expected number to be <=10 MPa',
+      remedy: 'Correct it',
+    },
+  ]);
+});
+it('what is no figure stays as it was written', () =>
+  expect(of({ name: 'x', width_mm: '4,5', rows: [{ stress_MPa: 1 }] })).toMatchObject([
+    { path: 'width_mm', given: '"4,5"', allowed: 'a number', remedy: 'Correct it' },
+  ]));
+it('one figure in two units is told of the whole', () =>
+  expect(of({ name: 'x', width_mm: 4, width_in: 5, rows: [] })[0]).toMatchObject({
+    path: '',
+    remedy: 'Leave one of the two out',
+  }));
+it('anything may be given', () => {
+  fc.assert(
+    fc.property(fc.anything(), (x) => {
+      expect(of(x).length).toBeGreaterThan(0);
+    }),
+  );
+});
