@@ -6,6 +6,7 @@ import { checkStore, type ShopCheck } from './backup/check.ts';
 import type { BackupSummary } from './backup/format.ts';
 import { type Restored, type RestoreOptions, restore, restoreFile } from './backup/restore.ts';
 import { type BackupOptions, backupFile, backupTo } from './backup/write.ts';
+import { type BasisRepository, basesOf } from './bases.ts';
 import { exportLines, type Head, importLines } from './carry.ts';
 import { type Database, openFolder, openUrl } from './database.ts';
 import { type DeskStateRepository, deskStatesOf } from './desk-state.ts';
@@ -33,6 +34,7 @@ export type { ShopCheck } from './backup/check.ts';
 export type { BackupSummary } from './backup/format.ts';
 export { verifyBackupFile } from './backup/read.ts';
 export type { Restored } from './backup/restore.ts';
+export { type BasisHead, type BasisRow, type BasisStep, type BasisWord, basisSubject } from './bases.ts';
 export type { DeskState, NewDeskState, PendingAircraft } from './desk-state.ts';
 export { type LogEntry, type NewEntry, toDocumentEntry } from './entry.ts';
 export { isDiskFull } from './faults.ts';
@@ -59,6 +61,8 @@ export interface Store {
   readonly answers: AnswerRepository;
   readonly desk: DeskStateRepository;
   readonly requests: RequestRepository;
+  /** Usage and growth documents that the shop keeps. */
+  readonly bases: BasisRepository;
   /** Totals of each aircraft as figures, for questions about the whole fleet. */
   readonly totals: TotalsRepository;
   /** The log of a shop with its files, as lines of JSON without line ends. */
@@ -111,6 +115,7 @@ function storeOf(database: Database): Store {
     answers: answersOf(db),
     desk: deskStatesOf(db),
     requests: requestsOf(db),
+    bases: basesOf(db),
     totals: totalsOf(database.pool, { circle: circleIn(database) }),
     exportLines: (shop) => exportLines(db, shop),
     importLines: (lines) => importLines(db, lines),

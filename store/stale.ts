@@ -4,7 +4,16 @@ import type { LogRow } from './entry.ts';
 import * as t from './schema.ts';
 
 /** Kinds that no standing rests on. */
-const TOUCHES_NOTHING: readonly string[] = ['letter', 'mapping', 'directive_draft', 'page', 'request'];
+const TOUCHES_NOTHING: readonly string[] = [
+  'letter',
+  'mapping',
+  'directive_draft',
+  'page',
+  'request',
+  'usage_basis',
+  'growth_basis',
+  'basis_withdrawn',
+];
 /** Kinds that every aircraft of the shop may rest on. */
 const TOUCHES_ALL: readonly string[] = ['directive', 'directive_withdrawn', 'ruling', 'settings'];
 
