@@ -15,6 +15,7 @@ import { backupRoutes } from './routes/backup.ts';
 import { callerRoutes } from './routes/caller.ts';
 import { complianceRoutes } from './routes/compliance.ts';
 import { directiveRoutes } from './routes/directive/index.ts';
+import { documentCheckRoutes } from './routes/document-check.ts';
 import { documentRoutes } from './routes/documents.ts';
 import { fleetRoutes } from './routes/fleet.ts';
 import { importRoutes } from './routes/import.ts';
@@ -71,6 +72,7 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
       callerRoutes(api, desk);
       importRoutes(api, desk);
       directiveRoutes(api, desk);
+      documentCheckRoutes(api, desk);
       letterRoutes(api, desk);
       papersRoutes(api, desk);
       fleetRoutes(api, desk, keeper);
