@@ -1,26 +1,34 @@
 import { type Bounds, type Day, hoursFromSeconds, isDay, type Step } from '../engine/index.ts';
 import { day, number, range } from './display.ts';
+import { ofWorking, significant, type Units } from './measure.ts';
 import type { ShownStep } from './model.ts';
 
-const inReader = (v: number, unit: string): number => (unit === 's' ? hoursFromSeconds(v) : v);
 const placesOf = (unit: string, v: number): number =>
-  unit === 's' || unit === 'h' ? 1 : Number.isInteger(v) ? 0 : Math.abs(v) < 10 ? 3 : 1;
+  unit === 'h' ? 1 : Number.isInteger(v) ? 0 : Math.abs(v) < 10 ? 3 : 1;
+/** Below a thousandth, and from ten millions on where it is no whole number, a power of ten says more than noughts. */
+const wantsPower = (v: number): boolean =>
+  v !== 0 && (Math.abs(v) < 0.001 || (Math.abs(v) >= 1e7 && !Number.isSafeInteger(v)));
 
-export function shownValue(value: number | Bounds | Day | string, unit: string): string {
+export function shownValue(value: number | Bounds | Day | string, unit: string, units: Units = 'mm'): string {
   if (typeof value === 'string') return isDay(value) ? day(value) : value;
-  const word = unit === 's' ? 'h' : unit;
+  const inReader = (v: number) =>
+    unit === 's' ? { value: hoursFromSeconds(v), unit: 'h' } : ofWorking(v, unit, units);
+  if (typeof value === 'number') {
+    const { value: v, unit: word } = inReader(value);
+    const text = word !== 'h' && wantsPower(v) ? significant(v) : number(v, placesOf(word, v));
+    return word ? `${text} ${word}` : text;
+  }
+  const [low, high] = [inReader(value.low), inReader(value.high)];
+  const places = Math.max(placesOf(low.unit, low.value), placesOf(high.unit, high.value));
   const text =
-    typeof value === 'number'
-      ? number(inReader(value, unit), placesOf(unit, value))
-      : range(
-          { low: inReader(value.low, unit), high: inReader(value.high, unit) },
-          Math.max(placesOf(unit, value.low), placesOf(unit, value.high)),
-        );
-  return word ? `${text} ${word}` : text;
+    low.unit !== 'h' && (wantsPower(low.value) || wantsPower(high.value))
+      ? `${significant(low.value)} to ${significant(high.value)}`
+      : range({ low: low.value, high: high.value }, places);
+  return low.unit ? `${text} ${low.unit}` : text;
 }
 
 /** A step of the engine in the reader's units, with the source it rests on and how well that is known. */
-export function shownStep(s: Step): ShownStep {
+export function shownStep(s: Step, units: Units = 'mm'): ShownStep {
   const p = s.provenance;
   const source = [s.source, p && [p.source, p.edition, p.place, `(${p.known})`].filter(Boolean).join(', '), s.evidence]
     .filter(Boolean)
@@ -29,9 +37,10 @@ export function shownStep(s: Step): ShownStep {
     symbol: s.symbol,
     meaning: s.meaning,
     formula: s.formula,
-    value: shownValue(s.value, s.unit),
+    value: shownValue(s.value, s.unit, units),
     source,
     entries: s.entries ?? [],
   };
 }
-export const shownSteps = (steps: readonly Step[]): ShownStep[] => steps.map(shownStep);
+export const shownSteps = (steps: readonly Step[], units: Units = 'mm'): ShownStep[] =>
+  steps.map((s) => shownStep(s, units));

@@ -1,0 +1,86 @@
+import { type Bounds, MM_PER_INCH, MPA_PER_KSI, MPA_SQRT_M_PER_KSI_SQRT_IN } from '../engine/index.ts';
+import { number, range } from './display.ts';
+import type { Cell } from './model.ts';
+
+/** Lengths and stresses as the reader has chosen; the engine's are mm, MPa and MPa√m. */
+export type Units = 'mm' | 'inch';
+export type Measure = 'length' | 'stress' | 'toughness' | 'rate';
+interface Shown {
+  readonly unit: string;
+  readonly per: number;
+  readonly places: number;
+}
+const SHOWN: Readonly<Record<Units, Readonly<Record<Measure, Shown>>>> = {
+  mm: {
+    length: { unit: 'mm', per: 1, places: 2 },
+    stress: { unit: 'MPa', per: 1, places: 0 },
+    toughness: { unit: 'MPa√m', per: 1, places: 1 },
+    rate: { unit: 'mm/cycle', per: 1, places: 3 },
+  },
+  inch: {
+    length: { unit: 'in', per: MM_PER_INCH, places: 3 },
+    stress: { unit: 'ksi', per: MPA_PER_KSI, places: 1 },
+    toughness: { unit: 'ksi√in', per: MPA_SQRT_M_PER_KSI_SQRT_IN, places: 1 },
+    rate: { unit: 'in/cycle', per: MM_PER_INCH, places: 3 },
+  },
+};
+/** Units of the working that a reader may have in inches. */
+const MEASURE_OF: Readonly<Record<string, Measure>> = {
+  mm: 'length',
+  MPa: 'stress',
+  'MPa√m': 'toughness',
+  'mm/cycle': 'rate',
+};
+
+export const unitOf = (measure: Measure, units: Units): string => SHOWN[units][measure].unit;
+export const inUnits = (value: number, measure: Measure, units: Units): number => value / SHOWN[units][measure].per;
+export const figureOf = (value: number, measure: Measure, units: Units): string =>
+  number(inUnits(value, measure, units), SHOWN[units][measure].places);
+/** "1.27 mm", "0.050 in" */
+export const measured = (value: number, measure: Measure, units: Units): string =>
+  `${figureOf(value, measure, units)} ${unitOf(measure, units)}`;
+
+/** A figure of the working with its unit, both as the reader has chosen. */
+export function ofWorking(
+  value: number,
+  unit: string,
+  units: Units,
+): { readonly value: number; readonly unit: string } {
+  const measure = MEASURE_OF[unit];
+  return measure ? { value: inUnits(value, measure, units), unit: unitOf(measure, units) } : { value, unit };
+}
+
+const nothing: Cell = { is: 'nothing' };
+const isWhole = (v: number | Bounds | null): v is number | Bounds =>
+  v !== null && (typeof v === 'number' ? Number.isFinite(v) : Number.isFinite(v.low) && Number.isFinite(v.high));
+export function quantity(value: number | Bounds | null, unit: string, places = 0): Cell {
+  if (!isWhole(value)) return nothing;
+  const text = typeof value === 'number' ? number(value, places) : range(value, places);
+  return { is: 'quantity', value, unit, places, text };
+}
+export function measuredCell(value: number | null, measure: Measure, units: Units): Cell {
+  if (value === null) return nothing;
+  const { unit, places } = SHOWN[units][measure];
+  return quantity(inUnits(value, measure, units), unit, places);
+}
+export const hoursCell = (value: number | Bounds | null, places = 0): Cell => quantity(value, 'h', places);
+export const words = (text: string, small?: string): Cell => ({ is: 'text', text, ...(small ? { small } : {}) });
+
+const RAISED = '⁰¹²³⁴⁵⁶⁷⁸⁹';
+/** Three figures, small and large ones with a power of ten: "1.42 × 10⁻⁸". */
+export function significant(value: number): string {
+  if (value === 0) return '0';
+  const size = Math.abs(value);
+  if (size >= 1e-3 && size < 1e7)
+    return number(value, size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : size >= 0.1 ? 3 : 4);
+  const [mantissa = '', power = '0'] = value.toExponential(2).split('e');
+  const raised = [...String(Math.abs(Number(power)))].map((d) => RAISED[Number(d)]).join('');
+  return `${mantissa.replace('-', '−')} × 10${Number(power) < 0 ? '⁻' : ''}${raised}`;
+}
+/** "1.7 times", "12 times": how many times one thing counts against another. */
+export const timesFigure = (ratio: number): string =>
+  number(ratio, ratio >= 10 ? 0 : ratio >= 0.1 || ratio === 0 ? 1 : 2);
+export function timesRange(b: Bounds): string {
+  const [low, high] = [timesFigure(b.low), timesFigure(b.high)];
+  return low === high ? low : `${low} to ${high}`;
+}

@@ -1,0 +1,37 @@
+import { type Known, type Provenance, weakestKnown } from '../engine/index.ts';
+import { words } from './measure.ts';
+import type { TableBlock } from './model.ts';
+
+/** How well a figure is known, as a page says it. */
+export const KNOWN_WORDS: Readonly<Record<Known, string>> = {
+  read: 'read in the source',
+  'second-hand': 'second-hand',
+  memory: 'from memory',
+  invented: 'made up for the demonstration',
+};
+export const sourceWords = (p: Provenance): string => [p.source, p.edition, p.place].filter(Boolean).join(', ');
+
+export interface Rests {
+  readonly what: string;
+  readonly from: Provenance;
+}
+export const weakestOf = (all: readonly Rests[]): Known => weakestKnown(all.map((r) => r.from.known));
+
+/** What a page rests on: each thing with its source and how well it is known. The same line stands once. */
+export function sourcesTable(all: readonly Rests[]): TableBlock {
+  const once = [...new Map(all.map((r) => [`${r.what}|${sourceWords(r.from)}|${r.from.known}`, r])).values()];
+  return {
+    block: 'table',
+    title: 'What it rests on',
+    columns: [
+      { key: 'what', title: 'What', align: 'left' },
+      { key: 'source', title: 'Source', align: 'left' },
+      { key: 'known', title: 'How well it is known', align: 'left' },
+    ],
+    rows: once.map((r, i) => ({
+      id: `source-${i}`,
+      cells: { what: words(r.what), source: words(sourceWords(r.from)), known: words(KNOWN_WORDS[r.from.known]) },
+    })),
+    empty: 'No source is named.',
+  };
+}
