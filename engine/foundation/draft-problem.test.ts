@@ -30,6 +30,10 @@ it('what is no figure stays as it was written', () =>
   expect(of({ name: 'x', width_mm: '4,5', rows: [{ stress_MPa: 1 }] })).toMatchObject([
     { path: 'width_mm', given: '"4,5"', allowed: 'a number', remedy: 'Correct it' },
   ]));
+it('also under the name of another unit, and is told once', () =>
+  expect(of({ name: 'x', width_in: 'wide', rows: [{ stress_ksi: 1 }] })).toEqual([
+    { path: 'width_mm', given: '"wide"', allowed: 'a number', remedy: 'Correct it' },
+  ]));
 it('one figure in two units is told of the whole', () =>
   expect(of({ name: 'x', width_mm: 4, width_in: 5, rows: [] })[0]).toMatchObject({
     path: '',

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import { type Complaint, complaintsOf } from './document.ts';
 import { isRefusal } from './refusal.ts';
-import { inEngineUnits, otherNamesOf } from './unit-names.ts';
+import { engineNameOf, inEngineUnits, otherNamesOf } from './unit-names.ts';
 
 /** What a draft still lacks, at its place in the document (`actions.0.first.hours_h`). */
 export interface DraftProblem {
@@ -33,13 +33,20 @@ const unitOf = (field: string): string =>
     ?.replace('_sqrt_', '\u221a')
     .replaceAll('_per_', '/') ?? '';
 
+/** Text under the name of another unit is told as what its figure lacks, not as an unknown field beside it. */
+const onlyOtherNames = ({ path, issue }: Complaint, input: unknown): boolean =>
+  issue.code === 'unrecognized_keys' &&
+  issue.keys.every((key) => engineNameOf(key) !== key && typeof at(input, [...path, key]).value !== 'number');
+
 /**
  * All that a document lacks, each at its place, while it is written: figures may stand under the name of their unit, and
  * a place is named as in engine units. Anything may be given; nothing is refused.
  */
 export function problemsOf(schema: z.ZodType, input: unknown, fields: string): DraftProblem[] {
   try {
-    return complaintsOf(schema, inEngineUnits(input)).map((c) => plainly(c, input, fields));
+    return complaintsOf(schema, inEngineUnits(input)).flatMap((c) =>
+      onlyOtherNames(c, input) ? [] : [plainly(c, input, fields)],
+    );
   } catch (e) {
     if (!isRefusal(e)) throw e;
     const { given, allowed, remedy } = e.detail;

@@ -52,6 +52,12 @@ export function inEngineUnits(input: unknown): unknown {
   return made;
 }
 
+/** `depth_in`: `depth_mm`; a field in engine units, or without unit, is itself. */
+export const engineNameOf = (field: string): string => {
+  const other = otherUnit(field);
+  return other ? field.slice(0, -other[0].length) + other[1] : field;
+};
+
 /** Names under which a field in engine units may be given as well, for schemas that are published: `depth_mm` also as `depth_in`. */
 export const otherNamesOf = (field: string): string[] =>
   OTHER_UNITS.filter(([, engine]) => field.endsWith(engine)).map(
