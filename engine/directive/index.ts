@@ -36,6 +36,7 @@ export { diffOf, type FieldChange } from './diff.ts';
 export * from './document.ts';
 export { type FactName, factNames, type KnownWords } from './fact-names.ts';
 export { cutsOf } from './history.ts';
+export { type LimitInHours, limitsInHours, type PartUnder, shortestLimits } from './limits-in-hours.ts';
 export { type LineEnd, lineOf, type StandingLine } from './line.ts';
 export { mixAllIn, mixOf } from './mix.ts';
 export * from './model.ts';
