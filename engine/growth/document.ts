@@ -227,6 +227,8 @@ export const zGrowthDocument = z.strictObject({
   invented: z.boolean().optional().meta({ description: 'Made up for demonstration; shown wherever it appears' }),
   models: z.array(zName).max(50).optional(),
   place: zName,
+  /** The kind of part that the place lies in, as the record names it: inboard_spar, wing. */
+  part: zUse.optional(),
   geometry: zGeometry,
   factors: z.array(zFactor).max(20).optional(),
   compounded: z.enum(['product', 'sum']).optional(),
@@ -243,6 +245,8 @@ export const zGrowthDocument = z.strictObject({
     .array(z.strictObject({ use: zUse, low_h: z.number().min(0), high_h: z.number().min(0) }))
     .max(30)
     .optional(),
+  /** Their sum, where the papers settle it better than its parts: of a gap each use may have flown all, but not all at once. */
+  flown_total: z.strictObject({ low_h: z.number().min(0), high_h: z.number().min(0) }).optional(),
   /** Limits of directives in force for this place. Nothing is shown as longer. */
   in_force: z
     .array(
@@ -252,6 +256,17 @@ export const zGrowthDocument = z.strictObject({
         repeat_h: z.number().min(0).optional(),
         /** Left to the next look it asks for, worse side; negative: overdue. */
         left_h: z.number().optional(),
+        /** The same limits where all hours are of one use: landings and counted limits come sooner in some. */
+        by_use: z
+          .array(
+            z.strictObject({
+              use: zUse,
+              first_at_h: z.number().min(0).optional(),
+              repeat_h: z.number().min(0).optional(),
+            }),
+          )
+          .max(30)
+          .optional(),
         reference: zText,
       }),
     )
