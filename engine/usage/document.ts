@@ -103,13 +103,18 @@ export const zAeroplane = z.strictObject({
   /** Limit load factors in flight, up (> 1) and down (< 1). */
   limit_up: z.number().min(1.5).max(15),
   limit_down: z.number().min(-10).max(0.9),
+  /** Limit increment in gusts, g, up and down alike; absent: that of `limit_up`. For gust tables in shares of the limit. */
+  gust_limit_increment: z.number().positive().max(14).optional(),
   wing_loading_Pa: z.number().positive().max(20_000).optional(),
   mean_chord_m: z.number().positive().max(20).optional(),
   lift_slope_per_rad: z.number().positive().max(10).optional(),
   from: zProvenance,
 });
 
-/** Stress at a place from load factor, gross section unless the place says otherwise. */
+/**
+ * Stress at a place from load factor, gross section unless the place says otherwise. On the ground it is
+ * ground_at_1g + ground_per_g · (n − 1); absent, ground_per_g is ground_at_1g.
+ */
 export const zStress = z.discriminatedUnion('as', [
   z.strictObject({
     as: z.literal('per_g'),
@@ -148,7 +153,8 @@ export const zLifeCurve = z.union([
     a1: z.number().min(-50).max(50),
     a2: z.number().min(-30).max(-0.5),
     a3: z.number().min(0).max(1),
-    a4_ksi: z.number().min(0).max(200),
+    /** As `a4_ksi` where it is copied from the handbook. */
+    a4_MPa: z.number().min(0).max(1400),
     stress_concentration: z.number().min(1).max(10),
     from: zProvenance,
   }),

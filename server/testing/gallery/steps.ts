@@ -8,7 +8,16 @@ import { extremes } from '../../../engine/directive/expression/extremes.ts';
 import { firstReach } from '../../../engine/directive/expression/first-reach.ts';
 import { linearExtremes, variableForm } from '../../../engine/foundation/region/index.ts';
 import { landings } from '../../../engine/foundation/units.ts';
-import { type Day, directive, outlook, parseHours, record, secondsFromHours } from '../../../engine/index.ts';
+import {
+  type Day,
+  directive,
+  growth,
+  outlook,
+  parseHours,
+  record,
+  secondsFromHours,
+  usage,
+} from '../../../engine/index.ts';
 import { recordExample } from '../../../examples/index.ts';
 import { readGrid } from '../../../intake/index.ts';
 import { zip } from '../../../intake/testing/files.ts';
@@ -30,6 +39,7 @@ export interface Stage {
 }
 type Step = (stage: Stage) => unknown;
 
+const madeUp = { source: 'Made up for this refusal', known: 'invented' } as const;
 const hours = (low: number, high: number) => ({
   variables: [{ name: 'hours without papers', low, high, integer: false }],
   constraints: [],
@@ -43,6 +53,26 @@ const bounded = (low: number, high: number, name: string) => ({
 const read: outlook.TotalReading[] = [{ day: '2026-01-01' as Day, total_s: 3600 }];
 const forecast = (options: outlook.OutlookOptions) =>
   outlook.outlook(read, '2026-01-15' as Day, { left_s: 3600 }, { left_s: 3600 }, options);
+
+const noStress = () => {
+  const from = { source: 'Made up for this refusal', known: 'invented' } as const;
+  const up = [0.5, 1].map((at) => ({ at, times: 10 - 9 * at }));
+  return usage.readUsage({
+    sparwright: 'usage/1',
+    title: 'No stress known',
+    aeroplane: { name: 'none', limit_up: 3.8, limit_down: -1.5, from },
+    uses: [
+      {
+        use: 'private',
+        flight_h: 1,
+        loads: [{ as: 'table', load: 'gust', measure: 'increment', per: 'hour', up, from }],
+      },
+    ],
+    reference_use: 'private',
+    place: { name: 'a hole', stress: { as: 'unknown', ground_share: -0.3, from } },
+    life: { curve: { library: '2024-t3-kt2' }, scatter_factor: { value: 8, from } },
+  } satisfies usage.UsageInput);
+};
 
 async function inFolder<T>(work: (folder: string) => T): Promise<Awaited<T>> {
   const folder = mkdtempSync(join(tmpdir(), 'sparwright-gallery-'));
@@ -95,6 +125,8 @@ export const STEPS: Readonly<Record<string, (stage: Stage) => Promise<Said | und
         ...hours(0, 1),
         constraints: [{ name: 'a paper', terms: [[4, 1]], low: 0, high: 1 }],
       }),
+    'stress without a source': () => usage.spectrumOf(noStress(), 'private'),
+    'mean stress as high as the strength': () => usage.goodman(60, 400, 400),
     'papers that exclude each other': () =>
       linearExtremes(variableForm(0), {
         ...hours(0, 100),
@@ -110,6 +142,20 @@ export const STEPS: Readonly<Record<string, (stage: Stage) => Promise<Said | und
       firstReach(formula('hours.total'), { 'hours.total': 1 }, { 'hours.total': 1 }, Number.NaN, 'at', 10),
     'a prior of spread nine': () => forecast({ prior: { spread: 9 } }),
     'a rate of minus one': () => forecast({ rates_h_per_year: [-1] }),
+    'a toughness of minus one': () =>
+      growth
+        .materialOf({
+          name: 'a plate',
+          law: { law: 'paris', units: 'mm, MPa√m', c: 1e-8, n: 3, from: madeUp },
+          yield_MPa: { value: 290, from: madeUp },
+          toughness: [{ thickness_mm: 6, k_MPa_sqrt_m: -1, from: madeUp }],
+        })
+        .toughnessAt(6),
+    'a cycle without a range': () => growth.stressRatio(100, 100),
+    'a material of no name': () => growth.materialOf({ library: 'unobtainium', law: 'walker' }),
+    'a spar cap of two inches': () => growth.materialOf({ library: '2024-t3', law: 'walker' }).toughnessAt(50.8),
+    'a law from three readings': () =>
+      growth.fitParis([9, 10, 11].map((length_mm, i) => ({ length_mm, cycles: i * 1000, range_MPa_sqrt_m: 10 }))),
     'an issue adopted again': async ({ app, test }: Stage) => {
       const [first] = await test.store.directives.list('demo');
       const host = '127.0.0.1:4747';
