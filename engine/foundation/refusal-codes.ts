@@ -104,6 +104,7 @@ export const REFUSAL_CODES = [
   'growth.material-unknown',
   'growth.thickness-outside',
   'growth.cannot-be-fitted',
+  'growth.detection-reversed',
   'usage.use-unknown',
   'usage.use-twice',
   'usage.figure-missing',
@@ -119,6 +120,7 @@ export const REFUSAL_CODES = [
   'usage.form-invalid',
   'growth.geometry-impossible',
   'growth.outside-solution',
+  'growth.no-cycles',
   'growth.table-not-rising',
 ] as const;
 
