@@ -1,3 +1,34 @@
 /** How fast would a crack grow, how often must we look? */
 export * from './document.ts';
+export {
+  type EffectiveCycle,
+  effectiveCycle,
+  type FeltCycle,
+  type Overload,
+  openingLevel,
+} from './interaction/index.ts';
+export {
+  type CrackReading,
+  type FittedParis,
+  fitParis,
+  type LibraryMaterial,
+  lawOf,
+  MATERIALS,
+  materialOf,
+  stressRatio,
+} from './material/index.ts';
 export type * from './model.ts';
+export {
+  carried,
+  correctedK,
+  criticalAlong,
+  feddersen,
+  fracture,
+  longestAfterProof,
+  netSectionYield,
+  plasticZone,
+  residualAt,
+  residualOf,
+  type Strength,
+} from './residual/index.ts';
+export { crackForm } from './stress-intensity/index.ts';

@@ -21,7 +21,9 @@ export interface CrackForm {
   /** 2 where depth and length grow apart, each by its own K. */
   readonly tips: 1 | 2;
   readonly thickness_mm: number;
-  /** @throws Refusal `growth.outside-solution` where the size is outside the solution's range */
+  /** Depth a at which a part-through crack has come through, mm: the thickness, or half of it in a bore. Null for through cracks. */
+  readonly deepest_a_mm?: number | null;
+  /** @throws Refusal `growth.outside-solution` outside the solution's range, `growth.geometry-impossible` beyond the body */
   k(size: CrackSize): KPerStress;
   /** In words why this size is outside the solution's range; null inside. */
   outside(size: CrackSize): string | null;
@@ -54,6 +56,8 @@ export interface Material {
   /** Fracture toughness at a thickness, MPa√m. */
   toughnessAt(thickness_mm: number): { readonly value: number; readonly from: Provenance };
   readonly known: Known;
+  /** What a reader must know who takes these constants: shown as warnings of the answer. */
+  readonly cautions?: readonly string[];
 }
 
 /** Cycles one after the other, MPa; repeated when the end is reached. */

@@ -152,6 +152,30 @@ export const STEPS: Readonly<Record<string, (stage: Stage) => Promise<Said | und
         })
         .toughnessAt(6),
     'a cycle without a range': () => growth.stressRatio(100, 100),
+    'a hole larger than its plate': () =>
+      growth.crackForm({ shape: 'lug_through', width_mm: 20, thickness_mm: 3, diameter_mm: 22 }),
+    'a long shallow crack in a bore': () =>
+      growth
+        .crackForm({
+          shape: 'hole_corner',
+          width_mm: 60,
+          thickness_mm: 4,
+          diameter_mm: 6,
+          cracks: 1,
+          bending_ratio: 0,
+        })
+        .k({ c_mm: 6, a_mm: 1 }),
+    'a table of factors that runs back': () =>
+      growth.crackForm({
+        shape: 'own_table',
+        width_mm: 60,
+        thickness_mm: 4,
+        points: [
+          { c_mm: 3, beta: 1.6 },
+          { c_mm: 2, beta: 1.8 },
+        ],
+        from: { source: 'own finite elements', known: 'invented' },
+      }),
     'a material of no name': () => growth.materialOf({ library: 'unobtainium', law: 'walker' }),
     'a spar cap of two inches': () => growth.materialOf({ library: '2024-t3', law: 'walker' }).toughnessAt(50.8),
     'a law from three readings': () =>
