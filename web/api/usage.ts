@@ -1,12 +1,11 @@
 import { useQuery } from '@tanstack/react-query';
-import type { Day, Provenance } from '../../engine/index.ts';
-import type { Sheet } from '../../sheets/model.ts';
+import type { Day, DraftProblem, Provenance } from '../../engine/index.ts';
+import type { Scene, Sheet } from '../../sheets/model.ts';
+import { type Problem, plainProblem } from '../parts/write/problem.ts';
+import type { Units } from '../parts/write/units.ts';
 import { get, post } from './client.ts';
 import { withQuery } from './sheets.ts';
 import { shopPath } from './shops.ts';
-
-/** In which units a page shows lengths and stresses, and a form takes them. */
-export type Units = 'mm' | 'inch';
 
 /** A document that is kept, as other pages name it. */
 export interface KeptBasis {
@@ -44,6 +43,19 @@ export const useUsageChoices = (shop: string) =>
 
 /** The two words whose documents a shop keeps under a name. */
 export type BasisWord = 'usage' | 'growth';
+
+/** What a document lacks while it is written, and a drawing of the place that it speaks of. */
+export interface BasisChecked {
+  readonly problems: readonly Problem[];
+  readonly picture: Scene | null;
+}
+export async function checkBasis(shop: string, word: BasisWord, document: unknown): Promise<BasisChecked> {
+  const { problems, picture } = await post<{ problems: readonly DraftProblem[]; picture?: Scene }>(
+    shopPath(shop, word, 'check'),
+    { document },
+  );
+  return { problems: problems.map((p) => plainProblem(p)), picture: picture ?? null };
+}
 
 /** The answer to a document that is kept nowhere. */
 export const basisAnswer = (shop: string, word: BasisWord, document: unknown, units: Units) =>

@@ -1,8 +1,8 @@
 import { storiesOf } from '../../parts/story.ts';
+import { PasteDocument } from '../../parts/write/paste-document.tsx';
 import { Given, Opened } from '../../testing/given.tsx';
 import { ImportDocument } from './import-document.tsx';
 import { WithdrawForm } from './withdraw-form.tsx';
-import { PasteDocument } from './write/paste-document.tsx';
 
 const withdraw = (number: string, issue?: string) => () => (
   <Given>
@@ -35,7 +35,7 @@ export default [
         shows: 'empty',
         Draw: () => (
           <Opened>
-            <PasteDocument send={() => undefined} />
+            <PasteDocument what="directive" send={() => undefined} refuse={() => undefined} />
           </Opened>
         ),
       },

@@ -1,5 +1,6 @@
 import { ChoiceIn, FigureIn, NamesIn, RenameIn, Select, TextIn, WordIn } from '../../../parts/write/inputs.tsx';
 import { at, listOf, type Path, tableOf, textOf } from '../../../parts/write/json.ts';
+import { OwnPart } from '../../../parts/write/own-part.tsx';
 import { Placed } from '../../../parts/write/placed.tsx';
 import { useWriter } from './context.tsx';
 import { ExpressionIn } from './expression-in.tsx';
@@ -76,18 +77,18 @@ export function ActionFields({ index }: { index: number }) {
         <TextIn path={p('method')} label="Method" />
         <TextIn path={p('source')} label="In the official text" hint="For example paragraph 4" />
       </div>
-      <Own
+      <OwnPart
         title="This action affects fewer than the rule"
         path={p('affects')}
-        blank={{}}
+        fresh={{}}
         add="It affects fewer than the rule"
       >
         <GroupFields path={p('affects')} part={part} />
-      </Own>
-      <Own
+      </OwnPart>
+      <OwnPart
         title="Its own counted figure"
         path={p('counts')}
-        blank={{ expression: '', called: '', unit: 'landings' }}
+        fresh={{ expression: '', called: '', unit: 'landings' }}
         add="It counts by a formula of its own"
       >
         <div className="fields">
@@ -102,7 +103,7 @@ export function ActionFields({ index }: { index: number }) {
             hint="For example landings.total + 2.0 * landings.tow"
           />
         </div>
-      </Own>
+      </OwnPart>
       <h3>When</h3>
       <StartedBy path={p('started_by')} self={index} />
       {action.first === undefined ? (
@@ -117,14 +118,14 @@ export function ActionFields({ index }: { index: number }) {
       ) : (
         <LimitIn path={p('first')} action={path} lead="First due" />
       )}
-      <Own
+      <OwnPart
         title=""
         path={p('repeat')}
-        blank={repeatBlank(textOf(draft.number), textOf(action.id))}
+        fresh={repeatBlank(textOf(draft.number), textOf(action.id))}
         add="It is done again and again"
       >
         <LimitIn path={p('repeat')} action={path} lead="Then again" />
-      </Own>
+      </OwnPart>
       <h3>What else counts</h3>
       <div className="fields">
         <Credit path={p('credit')} />
@@ -146,43 +147,6 @@ const repeatBlank = (directive: string, action: string) => ({
   of: 'part',
   since: { last_look: [{ directive, action }] },
 });
-
-/** A part of an action that most have not: opened by a button, taken away by another. */
-function Own({
-  title,
-  path,
-  blank: fresh,
-  add,
-  children,
-}: {
-  title: string;
-  path: Path;
-  blank: Parameters<typeof tableOf>[0];
-  add: string;
-  children: React.ReactNode;
-}) {
-  const { draft, send } = useWriter();
-  if (at(draft, path) === undefined)
-    return (
-      <button
-        type="button"
-        className="quiet add"
-        data-place={path.join('.')}
-        onClick={() => send({ does: 'put', path, value: fresh })}
-      >
-        {add}
-      </button>
-    );
-  return (
-    <div className="own" data-place={path.join('.')} tabIndex={-1}>
-      {title ? <h3>{title}</h3> : null}
-      {children}
-      <button type="button" className="quiet add" onClick={() => send({ does: 'put', path, value: undefined })}>
-        Not so: take this away<span className="hidden-text">: {add}</span>
-      </button>
-    </div>
-  );
-}
 
 const MISSING = [
   { value: 'bounds', text: 'the worst history they allow counts' },

@@ -9,6 +9,7 @@ import { Field } from '../../../parts/field.tsx';
 import { listOf, tableOf, textOf } from '../../../parts/write/json.ts';
 import { keyOf } from '../../../parts/write/keep.ts';
 import { KeptLine } from '../../../parts/write/kept-line.tsx';
+import { PasteDocument } from '../../../parts/write/paste-document.tsx';
 import { ProblemList } from '../../../parts/write/problem-list.tsx';
 import { useSettled } from '../../../parts/write/settled.ts';
 import { useKept } from '../../../parts/write/use-kept.ts';
@@ -18,9 +19,9 @@ import { CasesColumn } from './cases-column.tsx';
 import { WriterContext } from './context.tsx';
 import { type Draft, documentOf, draftOf, nextAction } from './draft.ts';
 import { KeepOnServer } from './keep-on-server.tsx';
-import { PasteDocument } from './paste-document.tsx';
 import { placeInWords } from './places.ts';
 import { Changes, ReadBackView } from './read-back-view.tsx';
+import { refuseQuestion } from './read-rule.ts';
 import { begin, write } from './reducer.ts';
 import { RuleFields } from './rule-fields.tsx';
 import { changesOf, type Said, stateOf } from './said.ts';
@@ -112,7 +113,7 @@ export function WriterView({
       ) : (
         <ErrorNotice error={checking.error} again={() => void checking.refetch()} />
       )}
-      <PasteDocument send={send} />
+      <PasteDocument what="directive" send={send} draftOf={draftOf} refuse={refuseQuestion} />
       <div className="writing">
         <form className="form-column" aria-label="The rule" onSubmit={(e) => e.preventDefault()}>
           <div className="picture-head">

@@ -1,0 +1,40 @@
+import type { ReactNode } from 'react';
+import { useForm } from './context.tsx';
+import { at, type Json, type Path } from './json.ts';
+
+/** A part of a document that most have not: opened by a button, taken away by another. */
+export function OwnPart({
+  title,
+  path,
+  fresh,
+  add,
+  children,
+}: {
+  title: string;
+  path: Path;
+  fresh: Json;
+  add: string;
+  children: ReactNode;
+}) {
+  const { draft, send } = useForm();
+  if (at(draft, path) === undefined)
+    return (
+      <button
+        type="button"
+        className="quiet add"
+        data-place={path.join('.')}
+        onClick={() => send({ does: 'put', path, value: fresh })}
+      >
+        {add}
+      </button>
+    );
+  return (
+    <div className="own" data-place={path.join('.')} tabIndex={-1}>
+      {title ? <h3>{title}</h3> : null}
+      {children}
+      <button type="button" className="quiet add" onClick={() => send({ does: 'put', path, value: undefined })}>
+        Not so: take this away<span className="hidden-text">: {add}</span>
+      </button>
+    </div>
+  );
+}
