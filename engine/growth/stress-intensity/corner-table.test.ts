@@ -58,8 +58,8 @@ describe('corner crack at a plate edge, by the table', () => {
           const [a, c] = [t * v, cw * w];
           const table = cornerByTable('tension', c, a, t, w);
           const ratios = [
-            cornerInPlate(c, a, t, w, angle(90)) / table.a!,
-            cornerInPlate(c, a, t, w, angle(0)) / table.c,
+            cornerInPlate(t, w, angle(90))(c, a) / table.a!,
+            cornerInPlate(t, w, angle(0))(c, a) / table.c,
           ];
           expect(Math.min(...ratios)).toBeGreaterThan(0.97);
           expect(Math.max(...ratios)).toBeLessThan(v <= 0.2 && cw <= 0.1 ? 1.08 : 1.2);
@@ -105,16 +105,15 @@ it('the curve through points meets them, never leaves its neighbours, and is exa
       for (let i = 0; i + 1 < xs.length; i++) {
         const x = xs[i]! + share * (xs[i + 1]! - xs[i]!);
         const [low, high] = [Math.min(ys[i]!, ys[i + 1]!), Math.max(ys[i]!, ys[i + 1]!)];
-        const y = hermite(xs, ys, x);
+        const y = hermite(xs, ys)(x);
         expect(y).toBeGreaterThanOrEqual(low - 1e-9);
         expect(y).toBeLessThanOrEqual(high + 1e-9);
-        expect(hermite(xs, ys, xs[i]!)).toBeCloseTo(ys[i]!, 9);
+        expect(hermite(xs, ys)(xs[i]!)).toBeCloseTo(ys[i]!, 9);
         expect(
           hermite(
             xs,
             xs.map((v) => 3 - 2 * v),
-            x,
-          ),
+          )(x),
         ).toBeCloseTo(3 - 2 * x, 9);
       }
     }),

@@ -2,7 +2,20 @@ import { A_OVER_C, A_OVER_T, C_OVER_W, IN_PLANE, OUT_OF_PLANE, TENSION } from '.
 import { hermite } from './hermite.ts';
 
 export type TableLoad = 'tension' | 'out_of_plane' | 'in_plane';
-const BLOCKS = { tension: TENSION, out_of_plane: OUT_OF_PLANE, in_plane: IN_PLANE };
+type Curve = (x: number) => number;
+/** Curves in c/W, made once: by load, tip, a/c and a/t. */
+const curves = (blocks: typeof TENSION): Curve[][][] =>
+  [0, 1].map((tip) =>
+    blocks.map((block) =>
+      block.map((row) =>
+        hermite(
+          C_OVER_W,
+          row.map((cell) => cell[tip]!),
+        ),
+      ),
+    ),
+  );
+const CURVES = { tension: curves(TENSION), out_of_plane: curves(OUT_OF_PLANE), in_plane: curves(IN_PLANE) };
 /** What bending becomes when the axes are changed over. */
 const CHANGED: Record<TableLoad, TableLoad> = {
   tension: 'tension',
@@ -22,18 +35,14 @@ export function tableFactor(
     const changed = tableFactor(CHANGED[load], { ac: 1 / ac, at: cw, cw: at });
     return { a: changed.c, c: changed.a };
   }
-  const tip = (which: 0 | 1): number => {
-    const byDepth = BLOCKS[load].map((block) => {
-      const rows = block.map((row) =>
-        hermite(
-          C_OVER_W,
-          row.map((cell) => cell[which]),
-          cw,
-        ),
-      );
-      return hermite(A_OVER_T, rows, at);
-    });
-    return hermite(A_OVER_C, byDepth, ac);
-  };
-  return { a: tip(0), c: tip(1) };
+  const [a, c] = CURVES[load].map((tip) => {
+    const byDepth = tip.map((rows) =>
+      hermite(
+        A_OVER_T,
+        rows.map((row) => row(cw)),
+      )(at),
+    );
+    return hermite(A_OVER_C, byDepth)(ac);
+  });
+  return { a: a!, c: c! };
 }

@@ -6,9 +6,9 @@ import { PLANE } from './sources.ts';
 import { superposed } from './superposition.ts';
 
 /** β of tension against x = c/W, within 0.5 %. */
-export const edgeFactor = (x: number): number => polynomial([1.122, -0.231, 10.55, -21.71, 30.82], x);
+export const edgeFactor = (x: number): number => polynomial(x, 1.122, -0.231, 10.55, -21.71, 30.82);
 /** β of in-plane bending, σ = 6M/(t W²) at the edge, within 0.2 %. */
-export const edgeBendingFactor = (x: number): number => polynomial([1.122, -1.4, 7.33, -13.08, 14], x);
+export const edgeBendingFactor = (x: number): number => polynomial(x, 1.122, -1.4, 7.33, -13.08, 14);
 
 /** Tada's forms for tension (0.5 % at any x) and bending: the second form, which the tests hold against the first. */
 export function edgeFactorTada(x: number): number {

@@ -1,17 +1,18 @@
 import type { KPerStress } from '../model.ts';
-import { radians, raised, rootPi } from './numbers.ts';
+import { raised, rootPi } from './numbers.ts';
 
 /** A point of the crack front: 0° at the c tip, 90° at the a tip. What depends on the angle alone, once. */
 export interface Angle {
-  readonly degrees: number;
+  readonly radians: number;
   readonly sin: number;
   readonly cos: number;
   readonly cos2: number;
   readonly sin2: number;
 }
 export function angle(degrees: number): Angle {
-  const [sin, cos] = [Math.sin(radians(degrees)), Math.cos(radians(degrees))];
-  return { degrees, sin, cos, cos2: cos * cos, sin2: sin * sin };
+  const radians = (degrees * Math.PI) / 180;
+  const [sin, cos] = [Math.sin(radians), Math.cos(radians)];
+  return { radians, sin, cos, cos2: cos * cos, sin2: sin * sin };
 }
 
 /** Q, the square of the elliptic integral, by its usual fit; same for a/c and c/a. */
@@ -19,8 +20,8 @@ export const shapeOf = (ratio: number): number => 1 + 1.464 * raised(ratio, 1.65
 
 /** f of the angle for an ellipse of depth a and half length c. */
 export function frontFactor(c: number, a: number, at: Angle): number {
-  const [x, y] = [a / c, c / a];
-  return Math.sqrt(Math.sqrt(a <= c ? x * x * at.cos2 + at.sin2 : at.cos2 + y * y * at.sin2));
+  const ratio = a <= c ? a / c : c / a;
+  return Math.sqrt(Math.sqrt(a <= c ? ratio * ratio * at.cos2 + at.sin2 : at.cos2 + ratio * ratio * at.sin2));
 }
 
 /** √(π a / Q) in √m: the one root that every part-through solution begins with. */

@@ -4,16 +4,20 @@
  *
  * @param xs rising
  * @param ys as many
- * @param x within the first and last of xs
+ * @returns the curve, for x within the first and last of xs
  */
-export function hermite(xs: readonly number[], ys: readonly number[], x: number): number {
-  let i = 0;
-  while (i < xs.length - 2 && x > xs[i + 1]!) i++;
-  const h = xs[i + 1]! - xs[i]!;
-  const t = (x - xs[i]!) / h;
-  const [d0, d1] = [slopeAt(xs, ys, i), slopeAt(xs, ys, i + 1)];
-  const u = 1 - t;
-  return u * u * (1 + 2 * t) * ys[i]! + t * t * (3 - 2 * t) * ys[i + 1]! + h * t * u * (u * d0 - t * d1);
+export function hermite(xs: readonly number[], ys: readonly number[]): (x: number) => number {
+  const slopes = xs.map((_, i) => slopeAt(xs, ys, i));
+  const last = xs.length - 2;
+  return (x) => {
+    let i = 0;
+    while (i < last && x > xs[i + 1]!) i++;
+    const h = xs[i + 1]! - xs[i]!;
+    const t = (x - xs[i]!) / h;
+    const u = 1 - t;
+    const bent = h * t * u * (u * slopes[i]! - t * slopes[i + 1]!);
+    return u * u * (1 + 2 * t) * ys[i]! + t * t * (3 - 2 * t) * ys[i + 1]! + bent;
+  };
 }
 
 const chord = (xs: readonly number[], ys: readonly number[], i: number): number =>

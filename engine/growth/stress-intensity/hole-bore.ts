@@ -1,6 +1,16 @@
 import type { Geometry } from '../document.ts';
-import { type Angle, aloneEllipse, frontFactor, rootOverShape } from './ellipse.ts';
-import { A_TIP, type Bore, boreLimits, boreLongest, boreWidth, C_TIP, fallOff, oneOfTwo } from './hole-corner.ts';
+import { type Angle, aloneEllipse, fourth, frontFactor, rootOverShape } from './ellipse.ts';
+import {
+  A_TIP,
+  type AtPoint,
+  type Bore,
+  boreLimits,
+  boreLongest,
+  boreWidth,
+  C_TIP,
+  fallOff,
+  fewer,
+} from './hole-corner.ts';
 import { demandHole, holeThrough } from './hole-through.ts';
 import type { Solution } from './solution.ts';
 import { NEWMAN_RAJU } from './sources.ts';
@@ -16,22 +26,17 @@ function embeddedSeries(c: number, a: number, v2: number): number {
  * K per stress of semi-ellipses in the bore of a hole, 2a along the bore and c outward. `bore.t` is half the thickness of
  * the plate, as for the embedded ellipse.
  */
-export function surfaceInBore(c: number, a: number, bore: Bore, at: Angle): number {
-  const v = a / bore.t;
-  const v4 = v * v * v * v;
-  const l = 1 / (1 + (c / bore.r) * Math.cos((0.9 * at.degrees * Math.PI) / 180));
-  const g1 = 1 - (v4 * Math.sqrt(2.6 - 2 * v) * at.cos) / (1 + (4 * a) / c);
-  const left = (1 - v) ** 2;
-  const g3 = 1 + 0.1 * (1 - at.cos) * (1 - at.cos) * left * left * left * left * left;
-  const both =
-    rootOverShape(c, a) *
-    embeddedSeries(c, a, v * v) *
-    g1 *
-    fallOff(l, 0.08) *
-    g3 *
-    frontFactor(c, a, at) *
-    boreWidth(c, v, bore);
-  return bore.n === 2 ? both : both * oneOfTwo(c, a, bore);
+export function surfaceInBore(bore: Bore, at: Angle): AtPoint {
+  const [falls, width] = [fallOff(bore.r, 0.9, 0.08, at), boreWidth(bore)];
+  const bent = 0.1 * (1 - at.cos) * (1 - at.cos);
+  return (c, a) => {
+    const v = a / bore.t;
+    const g1 = 1 - (fourth(v) * Math.sqrt(2.6 - 2 * v) * at.cos) / (1 + (4 * a) / c);
+    const left = (1 - v) * (1 - v);
+    const g3 = 1 + bent * fourth(left) * left;
+    const front = g1 * g3 * frontFactor(c, a, at);
+    return rootOverShape(c, a) * embeddedSeries(c, a, v * v) * front * falls(c) * width(c, v) * fewer(c, a, bore);
+  };
 }
 
 /**
@@ -42,13 +47,14 @@ export function holeBore(g: Extract<Geometry, { shape: 'hole_bore' }>): Solution
   const { width_mm, diameter_mm, thickness_mm, cracks } = g;
   demandHole(width_mm, diameter_mm);
   const bore: Bore = { r: diameter_mm / 2, b: width_mm / 2, t: thickness_mm / 2, n: cracks };
+  const [kc, ka] = [surfaceInBore(bore, C_TIP), surfaceInBore(bore, A_TIP)];
   return {
     shape: g.shape,
     thickness_mm,
     deepest_a_mm: bore.t,
     longest_c_mm: boreLongest(bore),
     limits: boreLimits(bore),
-    k: (c, a) => ({ c: surfaceInBore(c, a, bore, C_TIP), a: surfaceInBore(c, a, bore, A_TIP) }),
+    k: (c, a) => ({ c: kc(c, a), a: ka(c, a) }),
     alone: aloneEllipse(C_TIP, A_TIP),
     net: (c, a) => 1 - diameter_mm / width_mm - (cracks * Math.PI * a * c) / (2 * width_mm * thickness_mm),
     through: holeThrough({ shape: 'hole_through', width_mm, diameter_mm, thickness_mm, cracks, bearing_ratio: 0 }),

@@ -1,13 +1,14 @@
 import type { Geometry } from '../document.ts';
 import { type Angle, aloneEllipse, frontFactor, rootOverShape, surfaceSeries } from './ellipse.ts';
-import { A_TIP, boreLimits, C_TIP, cornerFactors } from './hole-corner.ts';
+import { A_TIP, type AtPoint, C_TIP, cornerFactors } from './hole-corner.ts';
 import { bearingHandbook, demandEdge, holeNearEdge } from './hole-near-edge.ts';
 import { demandHole, oneAtHole } from './hole-through.ts';
-import { fits } from './limit.ts';
+import { fits, range } from './limit.ts';
 import { secant } from './numbers.ts';
 import type { Solution } from './solution.ts';
-import { CORNER_HANDBOOK } from './sources.ts';
-import { superposed } from './superposition.ts';
+import { CORNER_HANDBOOK, NEWMAN_RAJU_RANGE } from './sources.ts';
+
+const LIGAMENT = 0.98;
 
 /** Plate, hole and near edge: hole D, its centre B from the near edge, width W, thickness t. */
 export interface Site {
@@ -17,26 +18,33 @@ export interface Site {
   readonly t: number;
 }
 
-/** Remote and bearing part of K per stress of one corner crack at a hole, handbook form. */
-export function cornerHandbook(c: number, a: number, s: Site, at: Angle): { tension: number; bearing: number } {
-  const v = a / s.t;
-  const z = (mu: number) => 1 / (1 + ((2 * c) / s.d) * Math.cos((mu * at.degrees * Math.PI) / 180));
-  const z0 = z(0.85);
-  const falls = 1 + 0.13 * z0 * z0;
-  const g0 = oneAtHole(z0) / falls;
+/** K per stress of one corner crack at a hole, handbook form: remote stress with bearing of a share of it. */
+export function cornerHandbook(s: Site, at: Angle, bearing_ratio: number): AtPoint {
+  const radii = s.d / 2;
+  const slant0 = Math.cos(0.85 * at.radians) / radii;
   const pin = Math.sqrt((s.w + s.d) / (s.w - s.d));
-  const g1 = (bearingHandbook(z(0.85 - 0.25 * Math.sqrt(Math.sqrt(v)))) * pin) / falls;
-  const reach = ((Math.PI / 2) * Math.sqrt(v) * (s.d + c)) / (2 * s.b - c);
-  const width = Math.sqrt(secant(reach) * secant((Math.PI * s.d) / (2 * s.w)));
-  const gw =
-    rootOverShape(c, a) * surfaceSeries(c, a, v * v) * cornerFactors(c, a, s.t, at) * frontFactor(c, a, at) * width;
-  return { tension: g0 * gw, bearing: ((g0 * s.d) / (2 * s.w) + g1) * gw };
+  const hole = secant((Math.PI * s.d) / (2 * s.w));
+  const factors = cornerFactors(s.t, at);
+  return (c, a) => {
+    const v = a / s.t;
+    const z0 = 1 / (1 + c * slant0);
+    const falls = 1 + 0.13 * z0 * z0;
+    const g0 = oneAtHole(z0) / falls;
+    const width = Math.sqrt(hole * secant(((Math.PI / 2) * Math.sqrt(v) * (s.d + c)) / (2 * s.b - c)));
+    const front = factors(c, a) * frontFactor(c, a, at);
+    const gw = rootOverShape(c, a) * surfaceSeries(c, a, v * v) * front * width;
+    if (bearing_ratio === 0) return g0 * gw;
+    const z1 = 1 / (1 + (c / radii) * Math.cos((0.85 - 0.25 * Math.sqrt(Math.sqrt(v))) * at.radians));
+    const g1 = (bearingHandbook(z1) * pin) / falls;
+    return (g0 + bearing_ratio * ((g0 * s.d) / (2 * s.w) + g1)) * gw;
+  };
 }
 
 /**
  * One corner crack at a hole by the handbook: remote and bearing stress, the hole off the middle. Its factor of a long
  * crack tends to that of one crack, so nothing more is taken off for one. It goes on as the through crack near an edge.
- * Not valid outside the range of Newman and Raju's corner crack, whose series it takes.
+ * Not valid outside a/c 0.2 to 2 and r/t 0.5 to 2, as Newman and Raju's crack, whose series it takes, nor within 2 % of
+ * the ligament from the edge; the handbook prints no range.
  */
 export function holeCornerBearing(g: Extract<Geometry, { shape: 'hole_corner_bearing' }>): Solution {
   const { width_mm, diameter_mm, thickness_mm, bearing_ratio } = g;
@@ -44,25 +52,22 @@ export function holeCornerBearing(g: Extract<Geometry, { shape: 'hole_corner_bea
   demandHole(width_mm, diameter_mm);
   demandEdge(width_mm, diameter_mm, edge_distance_mm);
   const site: Site = { d: diameter_mm, b: edge_distance_mm, w: width_mm, t: thickness_mm };
-  const ligament = edge_distance_mm - diameter_mm / 2;
-  const bore = { r: diameter_mm / 2, b: edge_distance_mm, t: thickness_mm, n: 1 as const };
-  const part = (which: 'tension' | 'bearing') => (c: number, a: number) => ({
-    c: cornerHandbook(c, a, site, C_TIP)[which],
-    a: cornerHandbook(c, a, site, A_TIP)[which],
-  });
+  const r = diameter_mm / 2;
+  const ligament = edge_distance_mm - r;
+  const [kc, ka] = [cornerHandbook(site, C_TIP, bearing_ratio), cornerHandbook(site, A_TIP, bearing_ratio)];
   return {
     shape: g.shape,
     thickness_mm,
     deepest_a_mm: thickness_mm,
-    longest_c_mm: 0.98 * ligament,
+    longest_c_mm: LIGAMENT * ligament,
     limits: [
-      fits('the length c', (c) => c, 0.98 * ligament, 'the ligament less 2 %'),
-      ...boreLimits(bore).filter((l) => !l.allowed.includes('ligament')),
+      fits('the depth a', (_, a) => a, thickness_mm, 'the thickness'),
+      fits('the length c', (c) => c, ligament, 'the ligament between hole and near edge'),
+      range('a/c', (c, a) => a / c, [0.2, 2], NEWMAN_RAJU_RANGE),
+      range('r/t', () => r / thickness_mm, [0.5, 2], NEWMAN_RAJU_RANGE),
+      range('c over the ligament', (c) => c / ligament, [0, LIGAMENT], CORNER_HANDBOOK),
     ],
-    k: superposed([
-      { share: 1, k: part('tension') },
-      { share: bearing_ratio, k: part('bearing') },
-    ]),
+    k: (c, a) => ({ c: kc(c, a), a: ka(c, a) }),
     alone: aloneEllipse(C_TIP, A_TIP),
     net: (c, a) => 1 - diameter_mm / width_mm - (Math.PI * a * c) / (4 * width_mm * thickness_mm),
     through: holeNearEdge({

@@ -18,68 +18,77 @@ export interface Bore {
   readonly n: 1 | 2;
 }
 
-/** g₂, the stress that falls off from the hole, λ = 1/(1 + (c/r) cos μφ). */
-export const fallOff = (l: number, denominator: number): number =>
-  polynomial([1, 0.358, 1.425, -1.578, 2.156], l) / (1 + denominator * l * l);
-/** Finite width, n cracks. */
-export function boreWidth(c: number, v: number, { r, b, n }: Bore): number {
-  const reach = (Math.PI * (2 * r + n * c)) / (4 * (b - c) + 2 * n * c);
-  return Math.sqrt(secant((Math.PI * r) / (2 * b)) * secant(reach * Math.sqrt(v)));
+/** K per stress of a crack of length c and depth a, √m, at one point of its front. */
+export type AtPoint = (c: number, a: number) => number;
+
+/** g₂: the stress that falls off from the hole, λ = 1/(1 + (c/r) cos μφ). */
+export function fallOff(r: number, mu: number, denominator: number, at: Angle): (c: number) => number {
+  const slant = Math.cos(mu * at.radians) / r;
+  return (c) => {
+    const l = 1 / (1 + c * slant);
+    return polynomial(l, 1, 0.358, 1.425, -1.578, 2.156) / (1 + denominator * l * l);
+  };
 }
-/** From two cracks to one (Shah). Only for solutions made for two. */
-export const oneOfTwo = (c: number, a: number, { r, t }: Bore): number => {
+/** Finite width, n cracks. */
+export function boreWidth({ r, b, n }: Bore): (c: number, v: number) => number {
+  const hole = secant((Math.PI * r) / (2 * b));
+  return (c, v) => Math.sqrt(hole * secant(((Math.PI * (2 * r + n * c)) / (4 * (b - c) + 2 * n * c)) * Math.sqrt(v)));
+}
+/** From two cracks, for which the solutions are made, to one. */
+export const fewer = (c: number, a: number, { r, t, n }: Bore): number => {
+  if (n === 2) return 1;
   const share = (a * c) / (t * r);
   return Math.sqrt((4 / Math.PI + share / 2) / (4 / Math.PI + share));
 };
 
 /** g₁, g₃, g₄ of a corner crack at a hole: front surface, bore, depth. */
-export function cornerFactors(c: number, a: number, t: number, at: Angle): number {
-  const v = a / t;
+export function cornerFactors(t: number, at: Angle): AtPoint {
   const s = (1 - at.sin) * (1 - at.sin);
-  const bore = (1 + 0.1 * (1 - at.cos) * (1 - at.cos)) * (0.85 + 0.15 * Math.sqrt(Math.sqrt(v)));
-  if (a <= c) {
-    const x = a / c;
-    return (1 + (0.1 + 0.35 * v * v) * s) * (1 + 0.04 * x) * bore * (1 - 0.7 * (1 - v) * (x - 0.2) * (1 - x));
-  }
-  const y = c / a;
-  return (1 + (0.1 + 0.35 * y * v * v) * s) * (1.13 - 0.09 * y) * bore;
+  const bent = 1 + 0.1 * (1 - at.cos) * (1 - at.cos);
+  return (c, a) => {
+    const v = a / t;
+    const bore = bent * (0.85 + 0.15 * Math.sqrt(Math.sqrt(v)));
+    if (a <= c) {
+      const x = a / c;
+      return (1 + (0.1 + 0.35 * v * v) * s) * (1 + 0.04 * x) * bore * (1 - 0.7 * (1 - v) * (x - 0.2) * (1 - x));
+    }
+    const y = c / a;
+    return (1 + (0.1 + 0.35 * y * v * v) * s) * (1.13 - 0.09 * y) * bore;
+  };
 }
 
 /**
  * K per stress of quarter-ellipse corner cracks at a hole, at one point of the front: c along the surface, a along the bore.
  * @see Newman and Raju by AE 737 lecture 2
  */
-export function cornerAtHole(c: number, a: number, bore: Bore, at: Angle): number {
-  const v = a / bore.t;
-  const l = 1 / (1 + (c / bore.r) * Math.cos((0.85 * at.degrees * Math.PI) / 180));
-  const both =
-    rootOverShape(c, a) *
-    surfaceSeries(c, a, v * v) *
-    cornerFactors(c, a, bore.t, at) *
-    fallOff(l, 0.13) *
-    frontFactor(c, a, at) *
-    boreWidth(c, v, bore);
-  return bore.n === 2 ? both : both * oneOfTwo(c, a, bore);
+export function cornerAtHole(bore: Bore, at: Angle): AtPoint {
+  const [falls, width, factors] = [fallOff(bore.r, 0.85, 0.13, at), boreWidth(bore), cornerFactors(bore.t, at)];
+  return (c, a) => {
+    const v = a / bore.t;
+    const series = surfaceSeries(c, a, v * v);
+    const front = factors(c, a) * frontFactor(c, a, at);
+    return rootOverShape(c, a) * series * front * falls(c) * width(c, v) * fewer(c, a, bore);
+  };
 }
 
 /** H: what bending at the outer fibre makes of K, as a share of the same stress in tension. */
-export function cornerBending(c: number, a: number, t: number, at: Angle): number {
-  const v = a / t;
-  const [x, y] = [a / c, c / a];
-  const [p, g1, g2] =
-    a <= c
-      ? [
-          0.1 + 1.3 * v + 1.1 * x - 0.7 * x * v,
-          [1, -0.43 - 0.74 * x - 0.84 * x * x, 1.25 - 1.19 * x + 4.39 * x * x, -1.94 + 4.22 * x - 5.51 * x * x],
-          [1, -1.5 - 0.04 * x - 1.73 * x * x, 1.71 - 3.17 * x + 6.84 * x * x, -1.28 + 2.71 * x - 5.22 * x * x],
-        ]
-      : [
-          0.2 + y + 0.6 * v,
-          [1, -2.07 + 0.06 * y, 4.35 + 0.16 * y, -2.93 - 0.3 * y],
-          [1, -3.64 + 0.37 * y, 5.87 - 0.49 * y, -4.32 + 0.53 * y],
-        ];
-  const h1 = polynomial(g1, v);
-  return h1 + (polynomial(g2, v) - h1) * Math.exp(p * Math.log(at.sin));
+export function cornerBending(t: number, at: Angle): AtPoint {
+  const logSin = Math.log(at.sin);
+  const between = (p: number, h1: number, h2: number) => h1 + (h2 - h1) * Math.exp(p * logSin);
+  return (c, a) => {
+    const v = a / t;
+    if (a <= c) {
+      const x = a / c;
+      const g = (c0: number, c1: number, c2: number) => polynomial(x, c0, c1, c2);
+      const h1 = polynomial(v, 1, g(-0.43, -0.74, -0.84), g(1.25, -1.19, 4.39), g(-1.94, 4.22, -5.51));
+      const h2 = polynomial(v, 1, g(-1.5, -0.04, -1.73), g(1.71, -3.17, 6.84), g(-1.28, 2.71, -5.22));
+      return between(0.1 + 1.3 * v + 1.1 * x - 0.7 * x * v, h1, h2);
+    }
+    const y = c / a;
+    const h1 = polynomial(v, 1, -2.07 + 0.06 * y, 4.35 + 0.16 * y, -2.93 - 0.3 * y);
+    const h2 = polynomial(v, 1, -3.64 + 0.37 * y, 5.87 - 0.49 * y, -4.32 + 0.53 * y);
+    return between(0.2 + y + 0.6 * v, h1, h2);
+  };
 }
 
 /** What Newman and Raju's solutions at a hole ask of a crack. */
@@ -109,10 +118,11 @@ export function holeCorner(g: Extract<Geometry, { shape: 'hole_corner' }>): Solu
   const { width_mm, diameter_mm, thickness_mm, cracks, bending_ratio } = g;
   demandHole(width_mm, diameter_mm);
   const bore: Bore = { r: diameter_mm / 2, b: width_mm / 2, t: thickness_mm, n: cracks };
-  const at = (c: number, a: number, tip: Angle) => {
-    const tension = cornerAtHole(c, a, bore, tip);
-    return bending_ratio ? tension * (1 + bending_ratio * cornerBending(c, a, thickness_mm, tip)) : tension;
+  const at = (tip: Angle): AtPoint => {
+    const [tension, bent] = [cornerAtHole(bore, tip), cornerBending(thickness_mm, tip)];
+    return bending_ratio ? (c, a) => tension(c, a) * (1 + bending_ratio * bent(c, a)) : tension;
   };
+  const [kc, ka] = [at(C_TIP), at(A_TIP)];
   const through = holeThrough({ shape: 'hole_through', width_mm, diameter_mm, thickness_mm, cracks, bearing_ratio: 0 });
   return {
     shape: g.shape,
@@ -120,7 +130,7 @@ export function holeCorner(g: Extract<Geometry, { shape: 'hole_corner' }>): Solu
     deepest_a_mm: thickness_mm,
     longest_c_mm: boreLongest(bore),
     limits: boreLimits(bore),
-    k: (c, a) => ({ c: at(c, a, C_TIP), a: at(c, a, A_TIP) }),
+    k: (c, a) => ({ c: kc(c, a), a: ka(c, a) }),
     alone: aloneEllipse(C_TIP, A_TIP),
     net: (c, a) => 1 - diameter_mm / width_mm - (cracks * Math.PI * a * c) / (4 * width_mm * thickness_mm),
     through: scaled(through, 1 + bending_ratio),

@@ -7,7 +7,7 @@ import { NEAR_EDGE } from './sources.ts';
 import { superposed } from './superposition.ts';
 
 /** Bearing part of one crack in an infinite plate, z = 1/(1 + 2c/D). */
-export const bearingHandbook = (z: number): number => polynomial([0, 0.078, 0.7588, -0.4293, 0.0644, 0.651], z);
+export const bearingHandbook = (z: number): number => z * polynomial(z, 0.078, 0.7588, -0.4293, 0.0644, 0.651);
 /** Nearer to the edge than this share of the ligament the factor runs away. */
 const LIGAMENT = 0.98;
 

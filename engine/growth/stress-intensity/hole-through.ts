@@ -9,7 +9,7 @@ import { superposed } from './superposition.ts';
 export const twoAtHole = (x: number): number => (3.404 + 3.8172 * x) / (1 + 3.9273 * x - 0.00695 * x * x);
 /** One crack in an infinite plate, z = 1/(1 + c/R). */
 // biome-ignore lint/suspicious/noApproximativeNumericConstant: as printed
-export const oneAtHole = (z: number): number => polynomial([0.7071, 0.7548, 0.3415, 0.642, 0.9196], z);
+export const oneAtHole = (z: number): number => polynomial(z, 0.7071, 0.7548, 0.3415, 0.642, 0.9196);
 /** Bearing stress, two cracks. */
 export const bearingTwo = (x: number): number =>
   0.098 + 0.3592 * Math.exp(-3.5089 * x) + 0.3817 * Math.exp(-0.5515 * x);

@@ -9,13 +9,11 @@ import { LUG } from './sources.ts';
 /** G₂ against c/b, b = (W − D)/2, its coefficients against u = D/W. The course prints −58.644 in the last; the handbook −58.664. */
 export function lugFactor(share: number, u: number): number {
   return polynomial(
-    [
-      polynomial([0.688, 0.772, 0.613], u),
-      polynomial([4.948, -17.318, 16.785], u),
-      polynomial([-14.297, 62.994, -69.818], u),
-      polynomial([12.35, -58.664, 66.387], u),
-    ],
     share,
+    polynomial(u, 0.688, 0.772, 0.613),
+    polynomial(u, 4.948, -17.318, 16.785),
+    polynomial(u, -14.297, 62.994, -69.818),
+    polynomial(u, 12.35, -58.664, 66.387),
   );
 }
 const LIGAMENT = 0.98;

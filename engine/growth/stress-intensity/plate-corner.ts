@@ -1,6 +1,7 @@
 import type { Geometry } from '../document.ts';
 import { edgeThrough } from './edge-through.ts';
 import { type Angle, aloneEllipse, frontFactor, rootOverShape } from './ellipse.ts';
+import type { AtPoint } from './hole-corner.ts';
 import { fits, range } from './limit.ts';
 import { polynomial } from './numbers.ts';
 import { PLATE_A_TIP, PLATE_C_TIP } from './plate-surface.ts';
@@ -23,13 +24,15 @@ function series(c: number, a: number, v2: number): number {
  * K per stress of a quarter ellipse at the corner of a plate of whole width w: c along the face, a along the edge.
  * The width of this equation is the whole one: its polynomial is that of the edge crack divided by 1.122.
  */
-export function cornerInPlate(c: number, a: number, t: number, w: number, at: Angle): number {
-  const v = a / t;
-  const depth = (a <= c ? v : c / t) ** 2;
-  const g1 = 1 + (0.08 + 0.4 * depth) * (1 - at.sin) ** 3;
-  const g2 = 1 + (0.08 + 0.15 * depth) * (1 - at.cos) ** 3;
-  const width = polynomial([1, -0.2, 9.4, -19.4, 27.1], (c / w) * Math.sqrt(v));
-  return rootOverShape(c, a) * series(c, a, v * v) * g1 * g2 * frontFactor(c, a, at) * width;
+export function cornerInPlate(t: number, w: number, at: Angle): AtPoint {
+  const [s, s2] = [(1 - at.sin) ** 3, (1 - at.cos) ** 3];
+  return (c, a) => {
+    const v = a / t;
+    const depth = a <= c ? v * v : (c / t) * (c / t);
+    const front = (1 + (0.08 + 0.4 * depth) * s) * (1 + (0.08 + 0.15 * depth) * s2) * frontFactor(c, a, at);
+    const width = polynomial((c / w) * Math.sqrt(v), 1, -0.2, 9.4, -19.4, 27.1);
+    return rootOverShape(c, a) * series(c, a, v * v) * front * width;
+  };
 }
 
 /**
@@ -38,6 +41,7 @@ export function cornerInPlate(c: number, a: number, t: number, w: number, at: An
  */
 export function plateCorner(g: Extract<Geometry, { shape: 'plate_corner' }>): Solution {
   const { width_mm: w, thickness_mm: t } = g;
+  const [kc, ka] = [cornerInPlate(t, w, PLATE_C_TIP), cornerInPlate(t, w, PLATE_A_TIP)];
   return {
     shape: g.shape,
     thickness_mm: t,
@@ -49,7 +53,7 @@ export function plateCorner(g: Extract<Geometry, { shape: 'plate_corner' }>): So
       range('a/c', (c, a) => a / c, [0.2, 2], NEWMAN_RAJU),
       range('c/W', (c) => c / w, [0, 0.5], WIDTH_RANGE),
     ],
-    k: (c, a) => ({ c: cornerInPlate(c, a, t, w, PLATE_C_TIP), a: cornerInPlate(c, a, t, w, PLATE_A_TIP) }),
+    k: (c, a) => ({ c: kc(c, a), a: ka(c, a) }),
     alone: aloneEllipse(PLATE_C_TIP, PLATE_A_TIP),
     net: (c, a) => 1 - (Math.PI * a * c) / (4 * w * t),
     through: edgeThrough({ shape: 'edge_through', width_mm: w, thickness_mm: t, bending_ratio: 0 }),

@@ -1,8 +1,9 @@
 import type { Geometry } from '../document.ts';
 import { centreThrough } from './centre-through.ts';
 import { type Angle, aloneEllipse, angle, frontFactor, rootOverShape, surfaceSeries } from './ellipse.ts';
+import type { AtPoint } from './hole-corner.ts';
 import { fits, range } from './limit.ts';
-import { raised, secant } from './numbers.ts';
+import { polynomial, raised, secant } from './numbers.ts';
 import { type Solution, scaled } from './solution.ts';
 import { NEWMAN_RAJU, SHALLOW_RANGE, SURFACE_BENDING } from './sources.ts';
 
@@ -11,27 +12,31 @@ export const PLATE_C_TIP = angle(10);
 export const PLATE_A_TIP = angle(90);
 
 /** K per stress of a semi-ellipse at the surface of a plate of half width b: 2c long, a deep. */
-export function surfaceInPlate(c: number, a: number, t: number, b: number, at: Angle): number {
-  const v = a / t;
+export function surfaceInPlate(t: number, b: number, at: Angle): AtPoint {
   const s = (1 - at.sin) * (1 - at.sin);
-  const front = 1 + (0.1 + 0.35 * v * v * (a <= c ? 1 : c / a)) * s;
-  const width = Math.sqrt(secant(((Math.PI * c) / (2 * b)) * Math.sqrt(v)));
-  return rootOverShape(c, a) * surfaceSeries(c, a, v * v) * front * frontFactor(c, a, at) * width;
+  return (c, a) => {
+    const v = a / t;
+    const front = (1 + (0.1 + 0.35 * v * v * (a <= c ? 1 : c / a)) * s) * frontFactor(c, a, at);
+    const width = Math.sqrt(secant(((Math.PI * c) / (2 * b)) * Math.sqrt(v)));
+    return rootOverShape(c, a) * surfaceSeries(c, a, v * v) * front * width;
+  };
 }
 
 /** H: bending at the outer fibre against the same stress in tension. From memory; both sides of a = c agree. */
-export function surfaceBending(c: number, a: number, t: number, at: Angle): number {
-  const v = a / t;
-  const v2 = v * v;
-  const x = Math.min(a / c, c / a);
-  const [x34, x32] = [raised(x, 0.75), x * Math.sqrt(x)];
-  const deep = a > c;
-  const p = 0.2 + x + 0.6 * v;
-  const h1 = deep ? 1 + (-0.04 - 0.41 * x) * v + (0.55 - 1.93 * x34 + 1.38 * x32) * v2 : 1 - 0.34 * v - 0.11 * x * v;
-  const h2 = deep
-    ? 1 + (-2.11 + 0.77 * x) * v + (0.55 - 0.72 * x34 + 0.14 * x32) * v2
-    : 1 + (-1.22 - 0.12 * x) * v + (0.55 - 1.05 * x34 + 0.47 * x32) * v2;
-  return h1 + (h2 - h1) * raised(at.sin, p);
+export function surfaceBending(t: number, at: Angle): AtPoint {
+  return (c, a) => {
+    const v = a / t;
+    const x = Math.min(a / c, c / a);
+    const [x34, x32] = [raised(x, 0.75), x * Math.sqrt(x)];
+    const deep = a > c;
+    const h1 = deep
+      ? polynomial(v, 1, -0.04 - 0.41 * x, 0.55 - 1.93 * x34 + 1.38 * x32)
+      : polynomial(v, 1, -0.34 - 0.11 * x);
+    const h2 = deep
+      ? polynomial(v, 1, -2.11 + 0.77 * x, 0.55 - 0.72 * x34 + 0.14 * x32)
+      : polynomial(v, 1, -1.22 - 0.12 * x, 0.55 - 1.05 * x34 + 0.47 * x32);
+    return h1 + (h2 - h1) * raised(at.sin, 0.2 + x + 0.6 * v);
+  };
 }
 
 /**
@@ -42,10 +47,11 @@ export function surfaceBending(c: number, a: number, t: number, at: Angle): numb
 export function plateSurface(g: Extract<Geometry, { shape: 'plate_surface' }>): Solution {
   const { width_mm, thickness_mm: t, bending_ratio } = g;
   const b = width_mm / 2;
-  const at = (c: number, a: number, tip: Angle) => {
-    const tension = surfaceInPlate(c, a, t, b, tip);
-    return bending_ratio ? tension * (1 + bending_ratio * surfaceBending(c, a, t, tip)) : tension;
+  const at = (tip: Angle): AtPoint => {
+    const [tension, bent] = [surfaceInPlate(t, b, tip), surfaceBending(t, tip)];
+    return bending_ratio ? (c, a) => tension(c, a) * (1 + bending_ratio * bent(c, a)) : tension;
   };
+  const [kc, ka] = [at(PLATE_C_TIP), at(PLATE_A_TIP)];
   const through = centreThrough({ shape: 'centre_through', width_mm, thickness_mm: t });
   return {
     shape: g.shape,
@@ -59,7 +65,7 @@ export function plateSurface(g: Extract<Geometry, { shape: 'plate_surface' }>): 
       range('2c/W', (c) => c / b, [0, 0.5], NEWMAN_RAJU),
       range('a/t over 1.25 (a/c + 0.6)', (c, a) => a / t / (1.25 * (a / c + 0.6)), [0, 1], SHALLOW_RANGE),
     ],
-    k: (c, a) => ({ c: at(c, a, PLATE_C_TIP), a: at(c, a, PLATE_A_TIP) }),
+    k: (c, a) => ({ c: kc(c, a), a: ka(c, a) }),
     alone: aloneEllipse(PLATE_C_TIP, PLATE_A_TIP),
     net: (c, a) => 1 - (Math.PI * a * c) / (2 * width_mm * t),
     through: scaled(through, 1 + bending_ratio / 2),
