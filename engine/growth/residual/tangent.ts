@@ -3,7 +3,7 @@ import { fracture, type Strength } from './fracture.ts';
 import { netSectionYield } from './net-section.ts';
 
 /** Lengths tried, as shares of the longest, packed toward short cracks. */
-const TRIED = Array.from({ length: 200 }, (_, i) => Math.exp(Math.log(1e-4) * (1 - i / 199)) * 0.999);
+const TRIED = Array.from({ length: 281 }, (_, i) => Math.exp(Math.log(1e-6) * (1 - i / 280)) * 0.999);
 
 /**
  * Feddersen's tangent: from net section yield without a crack, straight down to where it touches the fracture curve.
