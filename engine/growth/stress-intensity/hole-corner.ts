@@ -79,9 +79,20 @@ export function cornerBending(t: number, at: Angle): AtPoint {
     const v = a / t;
     if (a <= c) {
       const x = a / c;
-      const g = (c0: number, c1: number, c2: number) => polynomial(x, c0, c1, c2);
-      const h1 = polynomial(v, 1, g(-0.43, -0.74, -0.84), g(1.25, -1.19, 4.39), g(-1.94, 4.22, -5.51));
-      const h2 = polynomial(v, 1, g(-1.5, -0.04, -1.73), g(1.71, -3.17, 6.84), g(-1.28, 2.71, -5.22));
+      const h1 = polynomial(
+        v,
+        1,
+        polynomial(x, -0.43, -0.74, -0.84),
+        polynomial(x, 1.25, -1.19, 4.39),
+        polynomial(x, -1.94, 4.22, -5.51),
+      );
+      const h2 = polynomial(
+        v,
+        1,
+        polynomial(x, -1.5, -0.04, -1.73),
+        polynomial(x, 1.71, -3.17, 6.84),
+        polynomial(x, -1.28, 2.71, -5.22),
+      );
       return between(0.1 + 1.3 * v + 1.1 * x - 0.7 * x * v, h1, h2);
     }
     const y = c / a;
