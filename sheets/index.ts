@@ -3,6 +3,14 @@ export { type AircraftInput, aircraftSheet } from './aircraft-sheet.ts';
 export { permitLines } from './approval-words.ts';
 export { type ApprovalRow, approvalsSheet, type Hit, revokingSheet } from './approvals-sheet.ts';
 export { type AsKnown, asKnownSheet, type KeptLetter, namesOf } from './as-known.ts';
+export {
+  type BasisListed,
+  basisListSheet,
+  basisMissingSheet,
+  ofAircraft,
+  type PartAnswered,
+  withHistory,
+} from './basis/index.ts';
 export { callSheet } from './call-sheet.ts';
 export { type CompareInput, compareSheet, type Side } from './compare-sheet.ts';
 export { type ComplianceInput, complianceSheet } from './compliance/sheet.ts';
@@ -15,8 +23,11 @@ export type { Spare } from './fleet/shelf.ts';
 export { type FleetInput, fleetSheet } from './fleet-sheet.ts';
 export { type FormulaOnPart, type FormulaShown, formulaShown } from './formula-value.ts';
 export { emptySheet } from './frame.ts';
+export type { GrowthSheetInput } from './growth/input.ts';
+export { growthSheet } from './growth/sheet.ts';
 export { type Letter, type LetterInput, letterSheet } from './letter-sheet.ts';
 export type { Manual, ManualPart } from './manual.ts';
+export type { Units } from './measure.ts';
 export * from './model.ts';
 export { outlookSheet } from './outlook-sheet.ts';
 export { broughtWords, gapWords, type ShownLine, shownLine } from './page-lines.ts';
@@ -26,4 +37,6 @@ export { recordSheet } from './record-sheet.ts';
 export { refusalsSheet, type ShownRefusal } from './refusals-sheet.ts';
 export { kindName, partInSentence, partName } from './standing.ts';
 export { type TriedAircraft, type TriedRow, type TryInput, trySheet } from './try-sheet.ts';
+export type { LifeShown, UsageSheetInput } from './usage/input.ts';
+export { usageSheet } from './usage/sheet.ts';
 export { SHELF, whatIfWords } from './what-if-words.ts';

@@ -121,3 +121,9 @@ export const DASHES = [undefined, '6 3', '2 3', '9 3 2 3', '1 4', '12 4'] as con
 export const dashOf = (i: number): string | undefined => DASHES[i % DASHES.length];
 /** How wide words are drawn, about. */
 export const wideOf = (words: string, size = 11): number => words.length * size * 0.56;
+/** So many of a long row, spread evenly, first and last among them. */
+export function pickedOf<T>(all: readonly T[], rows: number): T[] {
+  const step = Math.max(1, (all.length - 1) / (rows - 1));
+  const at = Array.from({ length: rows }, (_, k) => Math.min(all.length - 1, Math.round(k * step)));
+  return [...new Set(at)].flatMap((k) => (all[k] === undefined ? [] : [all[k]]));
+}

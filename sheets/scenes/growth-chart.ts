@@ -1,0 +1,180 @@
+import { scaleLinear } from 'd3-scale';
+import type { growth } from '../../engine/index.ts';
+import { number } from '../display.ts';
+import { shownProgramme } from '../growth/in-force.ts';
+import { ENDS, INTERACTIONS } from '../growth/words.ts';
+import { inUnits, measured, measuredCell, quantity, type Units, unitOf, words } from '../measure.ts';
+import type { Mark, Scene, TableBlock } from '../model.ts';
+import { line, r, text } from './axis.ts';
+import { baseAxis, type Frame, levelAxis, type Point, pickedOf, polyline } from './plot.ts';
+
+const [WIDTH, HEIGHT] = [1120, 370];
+const FRAME: Frame = { left: 62, right: 1096, top: 46, bottom: 320 };
+const MOST_LOOKS = 40;
+
+/** Length against hours: where a look can find it, where it is critical, and when the looks are. */
+export function growthChart(a: growth.GrowthAnswer, units: Units): Scene | null {
+  const { curve } = a;
+  if (!curve || curve.points.length < 2 || a.gives === 'ratios') return null;
+  const last = curve.points.at(-1)!;
+  const longest = Math.max(last.c_mm, a.critical?.size.c_mm ?? 0, a.detectable.c_mm);
+  const x = scaleLinear()
+    .domain([0, Math.max(last.hours, 1)])
+    .range([FRAME.left, FRAME.right - 40]);
+  const y = scaleLinear()
+    .domain([0, inUnits(longest, 'length', units) * 1.1])
+    .range([FRAME.bottom, FRAME.top]);
+  const up = (mm: number) => y(inUnits(mm, 'length', units));
+  const programme = shownProgramme(a, a.programme);
+  const looks = programme ? looksWithin(programme.first.hours, programme.repeat.hours, last.hours) : [];
+  const marks: Mark[] = [
+    ...levelAxis(y, FRAME, `length, ${unitOf('length', units)}`, (v) =>
+      number(v, units === 'inch' ? 2 : v % 1 ? 1 : 0),
+    ),
+    ...baseAxis(x, FRAME, 'hours', (v) => number(v), 8),
+    ...limitLine(up(a.detectable.c_mm), `a look can find ${measured(a.detectable.c_mm, 'length', units)}`, 'right'),
+    ...(a.critical
+      ? limitLine(
+          up(a.critical.size.c_mm),
+          `critical, ${measured(a.critical.size.c_mm, 'length', units)}: ${ENDS[a.critical.by]}`,
+          'left',
+        )
+      : []),
+    ...depthLine(curve, x, up),
+    ...otherCurve(a, x, up),
+    ...polyline(
+      curve.points.map((p): Point => [x(p.hours), up(p.c_mm)]),
+      'ink',
+      2.2,
+    ),
+    ...looks.flatMap((at) => lookAt(x(at), up(lengthAt(curve.points, at)))),
+  ];
+  if (curve.through)
+    marks.push(
+      {
+        is: 'circle',
+        x: r(x(curve.through.hours)),
+        y: r(up(curve.through.c_mm)),
+        r: 3.5,
+        stroke: 'ink',
+        fill: 'sheet',
+        width: 1.2,
+      },
+      text(r(x(curve.through.hours) - 8), r(up(curve.through.c_mm) - 8), 'through the thickness', {
+        size: 11,
+        anchor: 'end',
+      }),
+    );
+  if (programme && looks.length)
+    marks.push(
+      text(Math.min(r(x(looks[0]!) + 6), FRAME.right - 260), FRAME.bottom - 10, firstWords(programme), {
+        ink: 'dye',
+        size: 12,
+        bold: true,
+      }),
+    );
+  return {
+    title: 'How a crack would grow, and when it is looked for',
+    description: describe(a, looks, units),
+    width: WIDTH,
+    height: HEIGHT,
+    marks,
+    table: tableOf(a, looks, units),
+  };
+}
+type At = (v: number) => number;
+
+function firstWords(p: NonNullable<ReturnType<typeof shownProgramme>>): string {
+  const by = p.first.by ? ` (${p.first.by})` : '';
+  return `first look ${number(p.first.hours)} h${by}, then every ${number(p.repeat.hours)} h${p.repeat.by && p.repeat.by !== p.first.by ? ` (${p.repeat.by})` : ''}`;
+}
+/** Looks until the growth ends; a long row of them is cut. */
+export function looksWithin(first: number, repeat: number, end: number): number[] {
+  const looks: number[] = [];
+  for (let at = first; at < end && looks.length < MOST_LOOKS; at += repeat) {
+    looks.push(at);
+    if (repeat <= 0) break;
+  }
+  return looks;
+}
+/** Length at an hour, straight between two points of the curve. */
+export function lengthAt(points: readonly { readonly hours: number; readonly c_mm: number }[], hours: number): number {
+  const after = points.findIndex((p) => p.hours >= hours);
+  if (after < 0) return points.at(-1)!.c_mm;
+  const [b, a] = [points[after]!, points[after - 1]];
+  if (!a || b.hours === a.hours) return b.c_mm;
+  return a.c_mm + ((b.c_mm - a.c_mm) * (hours - a.hours)) / (b.hours - a.hours);
+}
+const lookAt = (x: number, y: number): Mark[] => [
+  line(x, FRAME.bottom, x, y, 'dye', 0.9),
+  { is: 'circle', x: r(x), y: r(y), r: 3, stroke: 'dye', fill: 'dye', width: 0 },
+];
+function limitLine(y: number, said: string, side: 'left' | 'right'): Mark[] {
+  return [
+    line(FRAME.left, y, FRAME.right, y, 'ink', 1.2, '7 4'),
+    side === 'left'
+      ? text(FRAME.left + 6, r(y - 6), said, { size: 12, bold: true })
+      : text(FRAME.right, r(y - 6), said, { size: 12, anchor: 'end' }),
+  ];
+}
+/** The depth beside the length while the crack is not through. */
+function depthLine(curve: growth.GrowthCurve, x: At, up: At): Mark[] {
+  const deep = curve.points.flatMap((p): Point[] => (p.a_mm === null ? [] : [[x(p.hours), up(p.a_mm)]]));
+  return polyline(deep, 'soft', 1.2, '3 3', 'depth');
+}
+/** The life with one cycle acting on the next stands beside, never instead. */
+function otherCurve(a: growth.GrowthAnswer, x: At, up: At): Mark[] {
+  const other = a.interaction.curve;
+  if (!other || a.interaction.as === 'none') return [];
+  const end = x(a.curve!.points.at(-1)!.hours);
+  const points = other.points.map((p): Point => [x(p.hours), up(p.c_mm)]).filter(([at]) => at <= end + 40);
+  const last = points.at(-1);
+  return [
+    ...polyline(points, 'soft', 1.2, '9 3 2 3'),
+    ...(last
+      ? [
+          text(r(last[0]), r(last[1] + 14), `with ${INTERACTIONS[a.interaction.as]}, not counted on`, {
+            ink: 'soft',
+            size: 11,
+            anchor: 'end',
+          }),
+        ]
+      : []),
+  ];
+}
+function describe(a: growth.GrowthAnswer, looks: readonly number[], units: Units): string {
+  const end = a.curve!.points.at(-1)!;
+  return `From ${measured(a.first.c_mm, 'length', units)} to ${measured(end.c_mm, 'length', units)} in ${number(end.hours)} h by this estimate. ${
+    looks.length
+      ? `Looks from ${number(looks[0]!)} h on: ${looks.length === MOST_LOOKS ? 'more than ' : ''}${looks.length} before it ends.`
+      : 'No look falls before it ends.'
+  }`;
+}
+const ROWS = 14;
+function tableOf(a: growth.GrowthAnswer, looks: readonly number[], units: Units): TableBlock {
+  const { points } = a.curve!;
+  const rows = [
+    ...pickedOf(points, ROWS).map((p) => ({ hours: p.hours, c: p.c_mm, a: p.a_mm, look: '' })),
+    ...looks.map((at, i) => ({ hours: at, c: lengthAt(points, at), a: null, look: `look ${i + 1}` })),
+  ].sort((p, q) => p.hours - q.hours);
+  return {
+    block: 'table',
+    title: 'How a crack would grow, and when it is looked for',
+    columns: [
+      { key: 'hours', title: 'Hours', unit: 'h', align: 'right' },
+      { key: 'length', title: 'Length', unit: unitOf('length', units), align: 'right' },
+      { key: 'depth', title: 'Depth', unit: unitOf('length', units), align: 'right' },
+      { key: 'look', title: 'Look', align: 'left' },
+    ],
+    rows: rows.map((p, i) => ({
+      id: String(i),
+      cells: {
+        hours: quantity(p.hours, 'h'),
+        length: measuredCell(p.c, 'length', units),
+        depth: p.a === null ? words(p.look ? '' : 'through') : measuredCell(p.a, 'length', units),
+        look: words(p.look),
+      },
+    })),
+    empty: 'It does not grow.',
+  };
+}

@@ -1,0 +1,71 @@
+import type { usage } from '../../engine/index.ts';
+import { capital, number, range } from '../display.ts';
+import { f, t } from '../frame.ts';
+import { timesFigure, timesRange } from '../measure.ts';
+import type { Span } from '../model.ts';
+import { LOAD_WORDS, saidUse } from './words.ts';
+
+type Answer = usage.UsageAnswer;
+export const nothingTires = (a: Answer): boolean => a.uses.every((u) => u.shares.every((s) => s.share <= 0));
+const hardestOf = (a: Answer) => a.uses.find((u) => u.use === a.hardest) ?? a.uses[0]!;
+
+/** One sentence for the telephone: what the hours count as, or how much harder the hardest use is. */
+export function usageSentence(a: Answer): Span[] {
+  const reference = saidUse(a, a.reference);
+  if (nothingTires(a))
+    return [
+      t('By this curve nothing in these tables harms the place: '),
+      f('that is no proof that it lasts for ever'),
+      t('.'),
+    ];
+  if (a.gives === 'lives' && a.equivalent) return [...countsAs(a, reference), ...harder(a, reference, ' ')];
+  if (a.uses.length === 1) return [t(`Only ${reference} is described: there is no other use to hold it against.`)];
+  return harder(a, reference, '');
+}
+function countsAs(a: Answer, reference: string): Span[] {
+  const { flown_h, equivalent_h } = a.equivalent!;
+  const treat = number(equivalent_h.high);
+  return [
+    t(`Treat the ${range(flown_h)} h flown as `),
+    f(`${treat} h of ${reference}`),
+    ...(number(equivalent_h.low) === treat ? [] : [t(` (${range(equivalent_h)} h, as the papers leave it)`)]),
+    t('.'),
+  ];
+}
+function harder(a: Answer, reference: string, before: string): Span[] {
+  const hardest = hardestOf(a);
+  if (a.uses.length === 1) return [];
+  if (hardest.use !== a.reference)
+    return [
+      t(`${before}An hour of ${saidUse(a, hardest.use)} works this place `),
+      f(`${timesFigure(hardest.ratio)} times`),
+      t(` as hard as an hour of ${reference}.`),
+    ];
+  const next = [...a.uses].filter((u) => u.use !== a.reference).sort((x, y) => y.ratio - x.ratio)[0]!;
+  return [
+    t(`${before}No use described works this place harder than ${reference}; an hour of ${saidUse(a, next.use)} counts `),
+    f(`${timesFigure(next.ratio)} times`),
+    t('.'),
+  ];
+}
+
+/** One line of why: which load does most of it, and how far the answer moves with what was tried. */
+export function usageBecause(a: Answer): string {
+  if (nothingTires(a)) return `${a.curve.name} sees no harm below its run-out, and the tables stay below it.`;
+  const hardest = hardestOf(a);
+  const first = [...hardest.shares].sort((x, y) => y.share - x.share)[0];
+  const parts = [
+    ...(first && first.share > 0
+      ? [
+          `In ${saidUse(a, hardest.use)} most of it comes from ${LOAD_WORDS[first.load]} (${number(100 * first.share)} %).`,
+        ]
+      : []),
+    ...(hardest.use !== a.reference && hardest.ratioAcross.high > hardest.ratioAcross.low
+      ? [`Over the slopes and stress levels tried it is ${timesRange(hardest.ratioAcross)} times.`]
+      : []),
+    ...(a.gives === 'ratios'
+      ? ['No stress per g with a source is at hand: uses are compared, and no life is given.']
+      : []),
+  ];
+  return capital(parts.join(' ')) || 'One use is described.';
+}

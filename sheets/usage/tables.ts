@@ -1,0 +1,188 @@
+import type { Bounds, usage } from '../../engine/index.ts';
+import { number } from '../display.ts';
+import { hoursCell, measured, quantity, significant, timesFigure, timesRange, type Units, words } from '../measure.ts';
+import type { Column, KeyValueBlock, TableBlock } from '../model.ts';
+import { KNOWN_WORDS } from '../sources.ts';
+import { titleOfUse } from './words.ts';
+
+type Answer = usage.UsageAnswer;
+const right = (key: string, title: string, unit?: string): Column => ({
+  key,
+  title,
+  align: 'right',
+  ...(unit ? { unit } : {}),
+});
+const left = (key: string, title: string): Column => ({ key, title, align: 'left' });
+
+/** Every use beside the others; lives only where a stress with a source is at hand. */
+export function usesTable(a: Answer): TableBlock {
+  const lives = a.gives === 'lives';
+  const drawn = a.uses.some((u) => u.sequencePerHour !== null);
+  return {
+    block: 'table',
+    title: 'The uses beside each other',
+    columns: [
+      left('use', 'Use'),
+      right('counts', 'An hour counts, times'),
+      right('across', 'Over all that was tried'),
+      ...(lives
+        ? [
+            right('safe', 'Safe life by this estimate', 'h'),
+            right('mean', 'Mean life', 'h'),
+            right('damage', 'Damage an hour'),
+            ...(drawn ? [right('sequence', 'Counted flight by flight')] : []),
+          ]
+        : []),
+      right('cycles', 'Cycles an hour'),
+      left('known', 'How well it is known'),
+    ],
+    rows: a.uses.map((u) => ({
+      id: u.use,
+      cells: {
+        use: words(u.title, u.use === a.reference ? 'the others are held against it' : undefined),
+        counts: words(timesFigure(u.ratio)),
+        across: words(timesRange(u.ratioAcross)),
+        ...(lives
+          ? {
+              safe: hoursCell(u.safeLife_h),
+              mean: hoursCell(u.meanLife_h),
+              damage: words(u.perHour === null ? '' : significant(u.perHour)),
+              sequence: words(u.sequencePerHour === null ? '' : significant(u.sequencePerHour)),
+            }
+          : {}),
+        cycles: words(significant(u.cyclesPerHour)),
+        known: words(KNOWN_WORDS[u.known]),
+      },
+    })),
+    empty: 'No use is described.',
+  };
+}
+
+/** What the hours flown count as, use by use. */
+export function equivalentTable(a: Answer): TableBlock[] {
+  const e = a.equivalent;
+  if (!e || a.gives === 'ratios') return [];
+  const row = (id: string, use: string, small: string | undefined, flown: Bounds, counts: string, h: Bounds) => ({
+    id,
+    cells: { use: words(use, small), flown: hoursCell(flown), ratio: words(counts), counts: hoursCell(h) },
+  });
+  return [
+    {
+      block: 'table',
+      title: 'What the hours flown count as',
+      columns: [
+        left('use', 'Use'),
+        right('flown', 'Flown', 'h'),
+        right('ratio', 'An hour counts, times'),
+        right('counts', `Counts as ${titleOfUse(a, a.reference).toLowerCase()}`, 'h'),
+      ],
+      rows: [
+        ...e.byUse.map((u) =>
+          row(
+            u.use,
+            titleOfUse(a, u.use),
+            u.assumed ? 'no loads of its own: as the hardest use' : undefined,
+            u.flown_h,
+            timesFigure(u.ratio),
+            {
+              low: u.flown_h.low * u.ratio,
+              high: u.flown_h.high * u.ratio,
+            },
+          ),
+        ),
+        row(
+          'together',
+          'Together',
+          e.byUse.length > 1 ? 'the sum may be settled better than its parts' : undefined,
+          e.flown_h,
+          '',
+          e.equivalent_h,
+        ),
+      ],
+      empty: 'No hours are known.',
+    },
+  ];
+}
+
+const MOST_COLUMNS = 7;
+/** The ratios under each assumption that was tried. */
+export function sensitivityTable(a: Answer): TableBlock[] {
+  if (!a.sensitivity.length || a.uses.length < 2) return [];
+  const others = a.uses.filter((u) => u.use !== a.reference);
+  const ratio = (v: number | null | undefined) =>
+    words(v === null || v === undefined ? 'no damage by the reference use' : timesFigure(v));
+  const wide = others.length <= MOST_COLUMNS;
+  const title = 'What changes it: an hour counts, times';
+  const rows = a.sensitivity.map((s, i) => ({
+    id: String(i),
+    tried: s.tried,
+    of: new Map(s.ratios.map((r) => [r.use, r.ratio])),
+  }));
+  return [
+    wide
+      ? {
+          block: 'table',
+          title,
+          columns: [left('tried', 'Tried'), ...others.map((u) => right(u.use, u.title))],
+          rows: rows.map((r) => ({
+            id: r.id,
+            cells: { tried: words(r.tried), ...Object.fromEntries(others.map((u) => [u.use, ratio(r.of.get(u.use))])) },
+          })),
+          empty: '',
+        }
+      : {
+          block: 'table',
+          title,
+          columns: [left('tried', 'Tried'), left('use', 'Use'), right('ratio', 'Counts, times')],
+          rows: rows.flatMap((r) =>
+            others.map((u) => ({
+              id: `${r.id} ${u.use}`,
+              cells: { tried: words(r.tried), use: words(u.title), ratio: ratio(r.of.get(u.use)) },
+            })),
+          ),
+          empty: '',
+        },
+  ];
+}
+
+/** The place, its stresses, and what the lives are made with. */
+export function placeBlock(a: Answer, document: usage.UsageDocument | undefined, units: Units): KeyValueBlock {
+  const s = document?.place.stress;
+  const stress = (v: number) => words(measured(v, 'stress', units));
+  const pairs: KeyValueBlock['pairs'] = [
+    ...(document
+      ? [
+          { key: 'Place', cell: words(document.place.name) },
+          { key: 'Aeroplane', cell: words(document.aeroplane.name) },
+          {
+            key: 'Limit load factors',
+            cell: words(`${number(document.aeroplane.limit_up, 2)} and ${number(document.aeroplane.limit_down, 2)} g`),
+          },
+        ]
+      : []),
+    ...(s?.as === 'per_g'
+      ? [
+          { key: 'Stress in level flight', cell: stress(s.at_1g_MPa) },
+          { key: 'Stress for each g', cell: stress(s.per_g_MPa ?? s.at_1g_MPa) },
+          { key: 'Stress on the ground', cell: stress(s.ground_at_1g_MPa) },
+        ]
+      : []),
+    ...(s?.as === 'line'
+      ? [
+          {
+            key: 'Stress, by a line',
+            cell: words(
+              `${measured(Math.min(...s.points.map((p) => p.stress_MPa)), 'stress', units)} to ${measured(Math.max(...s.points.map((p) => p.stress_MPa)), 'stress', units)}`,
+            ),
+          },
+          { key: 'Stress on the ground', cell: stress(s.ground_at_1g_MPa) },
+        ]
+      : []),
+    ...(a.gives === 'ratios' ? [{ key: 'Stress per g', cell: words('not known with a source') }] : []),
+    { key: 'S-N curve', cell: words(a.curve.name) },
+    ...(a.gives === 'lives'
+      ? [{ key: 'Scatter factor', cell: quantity(a.scatterFactor.value, '', a.scatterFactor.value % 1 ? 2 : 0) }]
+      : []),
+  ];
+  return { block: 'key-value', title: 'The place and its stress', pairs };
+}
