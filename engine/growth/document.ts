@@ -124,7 +124,7 @@ const zMaterialOwn = z.strictObject({
   name: zName,
   law: zLaw,
   yield_MPa: z.strictObject({ value: z.number().positive().max(3000), from: zProvenance }),
-  /** Against thickness; between the points straight, beyond them the nearest lower. One point: whatever the thickness. */
+  /** Against thickness: straight between the points, thinner stock as the thinnest, thicker only where plane strain is reached. One point: whatever the thickness. */
   toughness: z
     .array(z.strictObject({ thickness_mm: zLength, k_MPa_sqrt_m: zToughness, from: zProvenance }))
     .min(1)

@@ -6,4 +6,4 @@ export { netSectionYield } from './net-section.ts';
 export { plasticZone } from './plastic-zone.ts';
 export { longestAfterProof } from './proof.ts';
 export { carried, residualAt, residualOf } from './residual-at.ts';
-export { feddersen } from './tangent.ts';
+export { feddersen, LENGTHS_TRIED } from './tangent.ts';

@@ -3,7 +3,7 @@ import { fracture, type Strength } from './fracture.ts';
 import { netSectionYield } from './net-section.ts';
 
 /** Lengths tried, as shares of the longest, packed toward short cracks. */
-const TRIED = Array.from({ length: 281 }, (_, i) => Math.exp(Math.log(1e-6) * (1 - i / 280)) * 0.999);
+export const LENGTHS_TRIED = Array.from({ length: 281 }, (_, i) => Math.exp(Math.log(1e-6) * (1 - i / 280)) * 0.999);
 
 /**
  * Feddersen's tangent: from net section yield without a crack, straight down to where it touches the fracture curve.
@@ -19,8 +19,10 @@ const TRIED = Array.from({ length: 281 }, (_, i) => Math.exp(Math.log(1e-6) * (1
  * @see [DT737] lecture 9
  */
 export function feddersen(form: CrackForm, strength: Strength): Tangent | null {
-  const start = netSectionYield(form, { c_mm: form.longest_c_mm * TRIED[0]! }, strength.yield_MPa);
-  const lengths = TRIED.map((share) => share * form.longest_c_mm).filter((c) => form.outside({ c_mm: c }) === null);
+  const start = netSectionYield(form, { c_mm: form.longest_c_mm * LENGTHS_TRIED[0]! }, strength.yield_MPa);
+  const lengths = LENGTHS_TRIED.map((share) => share * form.longest_c_mm).filter(
+    (c) => form.outside({ c_mm: c }) === null,
+  );
   const slopeTo = (c: number) => (fracture(form, { c_mm: c }, { ...strength, elastic: true }) - start) / c;
   const slopes = lengths.map(slopeTo);
   const least = slopes.reduce((b, s, i) => (s < slopes[b]! ? i : b), 0);
