@@ -1,9 +1,10 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
-import { type Day, directive, isRefusal, parseDocument, Refusal, zDay } from '../../../engine/index.ts';
+import { type Day, directive, parseDocument, Refusal, zDay } from '../../../engine/index.ts';
 import type { Store } from '../../../store/index.ts';
 import { adoption } from '../../demo.ts';
 import { type Desk, dayOf, withdrawalOf } from '../../desk.ts';
+import { onTop } from '../../on-top.ts';
 import { notAdopted } from './issues.ts';
 import { parseText, refuseFailing, refuseQuestion } from './text.ts';
 
@@ -15,17 +16,6 @@ const zWithdraw = z.strictObject({
   by: zName,
   on: zDay.optional(),
 });
-const ATTEMPTS = 4;
-
-/** Appends on top of what was just read, again if something else came in meanwhile: nothing is decided on what is old. */
-async function onTop<T>(store: Store, shop: string, act: (last: number) => Promise<T>): Promise<T> {
-  for (let attempt = 1; ; attempt++)
-    try {
-      return await act(await store.log.last(shop));
-    } catch (e) {
-      if (!isRefusal(e) || e.code !== 'store.changed-meanwhile' || attempt === ATTEMPTS) throw e;
-    }
-}
 const now = () => new Date().toISOString();
 
 /** Reads a directive as text, runs its cases, and stores it with name and day. @throws Refusal */

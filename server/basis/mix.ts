@@ -1,0 +1,84 @@
+import { type directive, parseDocument, type usage } from '../../engine/index.ts';
+import { type Share, zShares } from './loading.ts';
+
+/** The flying to come: as the record shows it, or shares that are stated. */
+export type AskedMix = 'as flown' | readonly Share[];
+
+/**
+ * A mix as an address writes it: `as flown`, one use (`tow`), or shares (`private:0.7,tow:0.3`).
+ * @throws Refusal `foundation.document-invalid`
+ */
+export function readMix(text: string): AskedMix {
+  const plain = text.trim().replaceAll(/[_+-]+/g, ' ');
+  if (plain === 'as flown') return 'as flown';
+  const shares = text.split(',').map((piece) => {
+    const [use = '', share, ...more] = piece.split(':').map((x) => x.trim());
+    return {
+      use,
+      share: more.length ? Number.NaN : share === undefined ? 1 : share === '' ? Number.NaN : Number(share),
+    };
+  });
+  return parseDocument(zShares, shares, 'growth mix');
+}
+
+export interface MixToCome {
+  readonly shares: readonly Share[];
+  /** In words, for the page. */
+  readonly from: string;
+  readonly notes: readonly string[];
+}
+const percent = (x: number): string => `${Math.round(x * 100)} %`;
+export const mixWords = (shares: readonly Share[]): string =>
+  shares.length === 1 ? `all in ${shares[0]!.use}` : shares.map((s) => `${percent(s.share)} ${s.use}`).join(', ');
+
+/**
+ * The mix to come as shares of uses that the usage document knows. Flying that no paper tells of, or that the
+ * document does not know, counts as its hardest use.
+ */
+export function mixToCome(
+  asked: AskedMix,
+  document: usage.UsageDocument,
+  flown: directive.Mix | null,
+  hardest: () => string,
+): MixToCome {
+  if (asked !== 'as flown') return { shares: asked, from: `as asked: ${mixWords(asked)}`, notes: [] };
+  const worst = (because: string): MixToCome => {
+    const use = hardest();
+    return {
+      shares: [{ use, share: 1 }],
+      from: `all in ${use}, the hardest use of the document`,
+      notes: [`${because}: all flying to come counts as ${use}, the hardest use of the usage document.`],
+    };
+  };
+  if (!flown) return worst('No aircraft is named, whose flying would tell the mix');
+  if (flown.from === 'no record: private flying assumed') return worst('The record settles no use of recent flying');
+  const known = new Set(document.uses.map((u) => u.use));
+  const sum = new Map<string, number>();
+  const strange: string[] = [];
+  for (const [use, share] of Object.entries(flown.hours)) {
+    if (share <= 0) continue;
+    if (!known.has(use)) strange.push(use);
+    const as = known.has(use) ? use : hardest();
+    sum.set(as, (sum.get(as) ?? 0) + share);
+  }
+  const all = [...sum.values()].reduce((t, s) => t + s, 0);
+  if (all <= 0) return worst('The record settles no use of recent flying');
+  const shares = [...sum].map(([use, share]) => ({ use, share: share / all }));
+  const notes = strange.length
+    ? [`The usage document knows nothing of ${strange.join(' and ')}: counted as ${hardest()}, its hardest use.`]
+    : [];
+  return { shares, from: `as flown lately: ${mixWords(shares)}`, notes };
+}
+
+/** The same mix as directives count by: landings an hour as the record shows or as the document says, whichever is more. */
+export function flyingAt(shares: readonly Share[], document: usage.UsageDocument, flown: directive.Mix): directive.Mix {
+  const perHour = (use: string): number => {
+    const u = document.uses.find((x) => x.use === use);
+    return Math.max(flown.landingsPerHour[use] ?? 0, u ? (u.landings_per_flight ?? 1) / u.flight_h : 0);
+  };
+  return {
+    hours: Object.fromEntries(shares.map((s) => [s.use, s.share])),
+    landingsPerHour: Object.fromEntries(shares.map((s) => [s.use, perHour(s.use)])),
+    from: 'stated',
+  };
+}
