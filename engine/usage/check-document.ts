@@ -4,6 +4,7 @@ import type { Exceedances, UsageDocument } from './document.ts';
 import { libraryCurve } from './life-curves.ts';
 import { loadsOf } from './refusals.ts';
 import { refuseTooLong } from './sequence.ts';
+import { shapeLine } from './stress-line.ts';
 
 /**
  * What the schema cannot say of a usage document.
@@ -84,6 +85,7 @@ function checkLine(d: UsageDocument): void {
         allowed: 'load factors that rise',
         remedy: 'Put the points in order, each load factor once',
       });
+  shapeLine(s);
 }
 
 /** Every use loads something, and the line of stress reaches what it meets. */

@@ -1,16 +1,23 @@
 /** How hard has it been flown? */
+export { answerUsage } from './answer.ts';
 export { type Basquin, basquinCycles } from './basquin.ts';
 export { peaksOnly } from './counting/peaks-only.ts';
+export { eachRainflow, rainflow, rangePair, repeatingRainflow, simpleRange } from './counting/rainflow.ts';
 export { curvesOf } from './curves.ts';
+export { byLifeCurve, type CycleDamage, damagePerHour, damageShares, sequenceDamage } from './damage.ts';
 export * from './document.ts';
+export { equivalentHours } from './equivalent.ts';
+export { equivalentLife } from './equivalent-life.ts';
 export { gustResponse } from './gust.ts';
 export { cyclesToFailure, equivalentStress, type LifeCurve } from './life-curve.ts';
 export { LIFE_CURVES, lifeCurveOf } from './life-curves.ts';
 export { gerber, goodman, morrow, smithWatsonTopper, walker } from './mean-stress.ts';
-export type * from './model.ts';
+export * from './model.ts';
 export { effectiveAmplitude, effectiveMean } from './multiaxial.ts';
 export { fatigueNotch, NOTCH_LENGTHS_MM } from './notch.ts';
+export { byPowerLaw, MIDDLE_SLOPE, SLOPES } from './power-law.ts';
 export { readUsage } from './read.ts';
-export { sequenceOf } from './sequence.ts';
+export { factorOfSpread, SCATTER_FACTORS } from './scatter.ts';
+export { sequenceOf, sequenceShapeOf } from './sequence.ts';
 export { shapeOf, spectrumOf } from './spectrum.ts';
 export { TURBULENCE_BY_ALTITUDE } from './turbulence.ts';

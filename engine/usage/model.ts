@@ -2,7 +2,8 @@ import type { Bounds } from '../foundation/bounds.ts';
 import type { Known, Provenance } from '../foundation/provenance.ts';
 
 /** What loads the wing, in the order in which pages name it. */
-export type LoadSource = 'gust' | 'manoeuvre' | 'taxi' | 'landing' | 'ground_air_ground';
+export type LoadSource = (typeof LOAD_SOURCES)[number];
+export const LOAD_SOURCES = ['gust', 'manoeuvre', 'taxi', 'landing', 'ground_air_ground'] as const;
 
 /** How often a level of load factor is passed, of one load source in one use. */
 export interface ExceedanceCurve {
@@ -62,6 +63,7 @@ export interface UseDamage {
   readonly ratioAcross: Bounds;
   /** The same damage from the counted sequence; null where none was drawn. */
   readonly sequencePerHour: number | null;
+  /** Of the harsher of the two; null where neither damages. */
   readonly meanLife_h: number | null;
   readonly safeLife_h: number | null;
   /** Cycles an hour, of all loads. */
@@ -95,6 +97,8 @@ export interface UsageAnswer {
   readonly equivalent: {
     readonly flown_h: Bounds;
     readonly equivalent_h: Bounds;
+    /** The same over every slope and stress level tried. */
+    readonly across_h?: Bounds;
     readonly byUse: readonly {
       readonly use: string;
       readonly flown_h: Bounds;

@@ -27,32 +27,31 @@ export const eventKinds = (curves: readonly LevelCurve[]): EventKind[] =>
     return c.load === 'manoeuvre' ? [...kind(c, up, null), ...kind(c, null, down)] : kind(c, up, down);
   });
 
-/** One event: stress at its upper and at its lower increment, MPa. */
-export type DrawnEvent = readonly [up_MPa: number, down_MPa: number];
-function draw(k: EventKind, times: number, line: StressLine): DrawnEvent {
-  const stress = k.ground ? line.ground : line.flight;
-  return [stress(1 + (k.up ? levelAt(k.up, times) : 0)), stress(1 - (k.down ? levelAt(k.down, times) : 0))];
-}
+/** Takes one event: stress at its upper and at its lower increment, MPa. */
+export type Drawn = (up_MPa: number, down_MPa: number) => void;
 
-/** Poisson events of one flight, in the order of their times: the gaps between them are exponential. */
-export function drawEvents(
+/** Poisson events in some hours of flights, in the order of their times: the gaps between them are exponential. */
+export function eachEvent(
   kinds: readonly EventKind[],
-  flight_h: number,
+  hours: number,
   line: StressLine,
   random: RandomSource,
-): DrawnEvent[] {
+  take: Drawn,
+): void {
   const all = kinds.reduce((t, k) => t + k.perHour, 0);
-  const events: DrawnEvent[] = [];
-  if (all === 0) return events;
-  for (let t = gap(random, all); t < flight_h; t += gap(random, all)) {
+  if (all === 0) return;
+  const gap = () => -Math.log(1 - random.next()) / all;
+  for (let t = gap(); t < hours; t += gap()) {
     let times = (1 - random.next()) * all;
     let i = 0;
     while (i < kinds.length - 1 && times > kinds[i]!.perHour) times -= kinds[i++]!.perHour;
-    events.push(draw(kinds[i]!, times, line));
+    const { ground, up, down } = kinds[i]!;
+    const stress = ground ? line.ground : line.flight;
+    const rise = up ? levelAt(up, times) : 0;
+    const fall = down === up ? rise : down ? levelAt(down, times) : 0;
+    take(stress(1 + rise), stress(1 - fall));
   }
-  return events;
 }
-const gap = (random: RandomSource, perHour: number): number => -Math.log(1 - random.next()) / perHour;
 
 /** Turning points that are held at once. */
 export const MOST_TURNING_POINTS = 4_000_000;
@@ -108,21 +107,41 @@ function sequence(
   const inFlight = kinds.filter((k) => !k.ground);
   const taxi = kinds.filter((k) => k.load === 'taxi');
   const landing = kinds.filter((k) => k.load === 'landing');
-  const points: number[] = [line.ground(1)];
-  const add = (events: readonly DrawnEvent[]) => {
-    for (const [up, down] of events) points.push(up, down);
+  const points = new Points();
+  const both = (up: number, down: number) => {
+    points.add(up);
+    points.add(down);
   };
+  const [still, level] = [line.ground(1), line.flight(1)];
   for (let n = 0; n < flights; n++) {
     const random = randomSource(seed, n);
-    const rolled = drawEvents(taxi, flight_h, line, random);
-    const out = rolled.filter(() => random.next() < 0.5);
-    add(out);
-    points.push(line.ground(1), line.flight(1));
-    add(drawEvents(inFlight, flight_h, line, random));
-    points.push(line.flight(1), line.ground(1));
-    add(drawEvents(landing, flight_h, line, random));
-    add(rolled.filter((e) => !out.includes(e)));
-    points.push(line.ground(1));
+    points.add(still);
+    eachEvent(taxi, flight_h / 2, line, random, both);
+    points.add(still);
+    points.add(level);
+    eachEvent(inFlight, flight_h, line, random, both);
+    points.add(level);
+    points.add(still);
+    eachEvent(landing, flight_h, line, random, both);
+    eachEvent(taxi, flight_h / 2, line, random, both);
+    points.add(still);
   }
-  return { use, turningPoints_MPa: peaksOnly(points), flights, hours: flights * flight_h, seed };
+  return { use, turningPoints_MPa: peaksOnly(points.all()), flights, hours: flights * flight_h, seed };
+}
+
+/** A list of numbers that grows, without a box for each. */
+class Points {
+  #held = new Float64Array(1024);
+  #n = 0;
+  add(p: number): void {
+    if (this.#n === this.#held.length) {
+      const more = new Float64Array(2 * this.#n);
+      more.set(this.#held);
+      this.#held = more;
+    }
+    this.#held[this.#n++] = p;
+  }
+  all(): Float64Array {
+    return this.#held.subarray(0, this.#n);
+  }
 }

@@ -34,3 +34,8 @@ export const DAMAGE_SUM: Provenance = {
   place: 'lectures 14 to 16',
   known: 'read',
 };
+export const MILES: Provenance = {
+  source: 'Equivalent and true airspeed in the standard atmosphere',
+  place: 'definition of equivalent airspeed',
+  known: 'memory',
+};

@@ -1,0 +1,60 @@
+import { byLifeCurve, type CycleDamage, damagePerHour, sequenceDamage } from './damage.ts';
+import type { UsageDocument } from './document.ts';
+import { lifeCurveOf } from './life-curves.ts';
+import type { StressSpectrum } from './model.ts';
+import { byPowerLaw, MIDDLE_SLOPE, SLOPES } from './power-law.ts';
+import { sequenceOf } from './sequence.ts';
+import { shapeOf, spectrumOf } from './spectrum.ts';
+
+const LEVELS = [0.8, 0.9, 1.1, 1.2];
+
+/** One assumption, and the damage per hour of each use under it, up to a constant. */
+export interface Trial {
+  readonly tried: string;
+  readonly damage: ReadonlyMap<string, number>;
+}
+export interface Comparison {
+  readonly gives: 'lives' | 'ratios';
+  readonly spectra: ReadonlyMap<string, StressSpectrum>;
+  /** Damage by the life curve; null where no stress is known. */
+  readonly byCurve: ReadonlyMap<string, number> | null;
+  readonly middle: Trial;
+  readonly trials: readonly Trial[];
+  /** Damage by the counted sequence; null where none was drawn. */
+  readonly counted: ReadonlyMap<string, number> | null;
+  /** Damage of a cycle as the shares are made of it. */
+  readonly each: CycleDamage;
+}
+
+/** Damage of every use by the life curve, by power laws, and by the life curve at other stress levels. */
+export function compare(d: UsageDocument): Comparison {
+  const known = d.place.stress.as !== 'unknown';
+  const curve = lifeCurveOf(d);
+  const spectra = new Map(d.uses.map((u) => [u.use, (known ? spectrumOf : shapeOf)(d, u.use)]));
+  const under = (damage: CycleDamage) =>
+    new Map([...spectra].map(([use, s]) => [use, damagePerHour(s.bands, damage)] as const));
+  const slope = (m: number): Trial => ({ tried: `slope ${m}`, damage: under(byPowerLaw(m, curve.a3)) });
+  const level = (k: number): Trial => ({
+    tried: `stress ${k < 1 ? '−' : '+'}${Math.round(Math.abs(k - 1) * 100)} %`,
+    damage: under(byLifeCurve(curve, k)),
+  });
+  const middle = slope(MIDDLE_SLOPE);
+  const byCurve = known ? under(byLifeCurve(curve)) : null;
+  const { sequence } = d;
+  const count = (use: string) => sequenceDamage(sequenceOf(d, use, sequence!), byLifeCurve(curve));
+  const counted = known && sequence ? new Map(d.uses.map((u) => [u.use, count(u.use)] as const)) : null;
+  const damages = byCurve && [...byCurve.values()].some((x) => x > 0);
+  return {
+    gives: known ? 'lives' : 'ratios',
+    spectra,
+    byCurve,
+    middle,
+    trials: [
+      ...SLOPES.map(slope),
+      ...(known ? LEVELS.map(level) : []),
+      ...(counted ? [{ tried: 'counted flight by flight', damage: counted }] : []),
+    ],
+    counted,
+    each: damages ? byLifeCurve(curve) : byPowerLaw(MIDDLE_SLOPE, curve.a3),
+  };
+}
