@@ -1,6 +1,20 @@
 /** How fast would a crack grow, how often must we look? */
 export * from './document.ts';
 export {
+  type CycleKernel,
+  type CycleOptions,
+  type GrowOptions,
+  grow,
+  growByBlocks,
+  growCycleByCycle,
+  type HourlyCycle,
+  type HourlyGrowth,
+  hourlyGrowth,
+  type KernelInput,
+  type KernelState,
+  type Until,
+} from './integrate/index.ts';
+export {
   type EffectiveCycle,
   effectiveCycle,
   type FeltCycle,
