@@ -110,8 +110,8 @@ describe('one crack and two', () => {
     const of = (cracks: 1 | 2) => crackForm({ shape: 'hole_through', ...plate, cracks, bearing_ratio: 0 });
     const [one, two] = [of(1), of(2)];
     fc.assert(
-      // Shorter than this the two printed fits cross: 3.365 against 3.404 at nothing, 2.786 against 2.718 at a tenth of R.
-      fc.property(fc.double({ min: 1.5, max: 20, noNaN: true }), (c_mm) => {
+      // From c/R 0.02 to 0.34 the two printed fits cross, by 2.7 % at most.
+      fc.property(fc.double({ min: 1.05, max: 20, noNaN: true }), (c_mm) => {
         expect(one.k({ c_mm }).c).toBeLessThan(two.k({ c_mm }).c);
       }),
     );
