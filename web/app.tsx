@@ -1,4 +1,4 @@
-import { lazy, Suspense } from 'react';
+import { type ComponentType, lazy, Suspense } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
 import { AircraftPage } from './pages/aircraft/aircraft.tsx';
 import { ApprovalsPage } from './pages/compliance/approvals.tsx';
@@ -9,6 +9,9 @@ import { NewDirectivePage, WriteDirectivePage } from './pages/directive/write/wr
 import { DuePage } from './pages/fleet/due.tsx';
 import { FleetPage } from './pages/fleet/fleet.tsx';
 import { ReadingsPage } from './pages/fleet/readings.tsx';
+import { AircraftGrowthPage } from './pages/growth/aircraft-growth.tsx';
+import { GrowthPage } from './pages/growth/growth.tsx';
+import { GrowthListPage } from './pages/growth/list.tsx';
 import { CallerPage } from './pages/import/caller.tsx';
 import { ImportPage } from './pages/import/import.tsx';
 import { LetterPage } from './pages/letter/letter.tsx';
@@ -16,14 +19,37 @@ import { ManualPage } from './pages/reading/manual.tsx';
 import { ReadingPage } from './pages/reading/reading.tsx';
 import { NothingHere } from './pages/start/nothing-here.tsx';
 import { StartPage } from './pages/start/start.tsx';
+import { AircraftUsagePage } from './pages/usage/aircraft-usage.tsx';
+import { UsageListPage } from './pages/usage/list.tsx';
+import { UsagePage } from './pages/usage/usage.tsx';
 import { WhatIfPage } from './pages/what-if/what-if.tsx';
 import { Loading } from './parts/loading.tsx';
 import { PartGone } from './parts/part-gone.tsx';
 
-const PapersPage = lazy(() => import('./pages/papers/papers.tsx').catch(() => ({ default: PartGone })));
+const gone = () => ({ default: PartGone });
+const PapersPage = lazy(() => import('./pages/papers/papers.tsx').catch(gone));
+const WriteUsage = lazy(() =>
+  import('./pages/usage/write/write-page.tsx').then((m) => ({ default: m.WriteUsagePage })).catch(gone),
+);
+const WriteGrowth = lazy(() =>
+  import('./pages/growth/write/write-page.tsx').then((m) => ({ default: m.WriteGrowthPage })).catch(gone),
+);
 const Stories = lazy(() => import('./pages/stories/stories.tsx'));
 type Params = Readonly<Record<string, string | undefined>>;
 const word = (params: Params, name: string) => decodeURIComponent(params[name] ?? '');
+
+interface Written {
+  readonly shop: string;
+  /** The kept document that is written over; null for a new one. */
+  readonly name: string | null;
+}
+function Writing({ of: Form, ...written }: Written & { of: ComponentType<Written> }) {
+  return (
+    <Suspense fallback={<Loading what="Opening the form" />}>
+      <Form key={`${written.shop} ${written.name}`} {...written} />
+    </Suspense>
+  );
+}
 
 export function App() {
   return (
@@ -67,6 +93,28 @@ export function App() {
       </Route>
       <Route path="/:shop/aircraft/:id/compliance">
         {(p) => <CompliancePage key={`${p.shop} ${p.id}`} shop={p.shop} id={word(p, 'id')} />}
+      </Route>
+      <Route path="/:shop/aircraft/:id/usage">
+        {(p) => <AircraftUsagePage key={`${p.shop} ${p.id}`} shop={p.shop} id={word(p, 'id')} />}
+      </Route>
+      <Route path="/:shop/aircraft/:id/growth">
+        {(p) => <AircraftGrowthPage key={`${p.shop} ${p.id}`} shop={p.shop} id={word(p, 'id')} />}
+      </Route>
+      <Route path="/:shop/usage">{(p) => <UsageListPage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop/usage/new">{(p) => <Writing of={WriteUsage} shop={p.shop} name={null} />}</Route>
+      <Route path="/:shop/usage/:name/write">
+        {(p) => <Writing of={WriteUsage} shop={p.shop} name={word(p, 'name')} />}
+      </Route>
+      <Route path="/:shop/usage/:name">
+        {(p) => <UsagePage key={`${p.shop} ${p.name}`} shop={p.shop} name={word(p, 'name')} />}
+      </Route>
+      <Route path="/:shop/growth">{(p) => <GrowthListPage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop/growth/new">{(p) => <Writing of={WriteGrowth} shop={p.shop} name={null} />}</Route>
+      <Route path="/:shop/growth/:name/write">
+        {(p) => <Writing of={WriteGrowth} shop={p.shop} name={word(p, 'name')} />}
+      </Route>
+      <Route path="/:shop/growth/:name">
+        {(p) => <GrowthPage key={`${p.shop} ${p.name}`} shop={p.shop} name={word(p, 'name')} />}
       </Route>
       <Route path="/:shop/directive">{(p) => <DirectiveListPage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/directive/new">{(p) => <NewDirectivePage key={p.shop} shop={p.shop} />}</Route>

@@ -7,7 +7,10 @@ import type { KeptBasis } from './usage.ts';
 /** What the form of a growth document, and the page of an aircraft's growth, can choose from. */
 export interface GrowthChoices {
   readonly day: Day;
+  /** Words of use, models of aircraft and kinds of part in this shop's record. */
+  readonly uses: readonly string[];
   readonly models: readonly string[];
+  readonly parts: readonly string[];
   /** Growth documents that are kept and not withdrawn. */
   readonly kept: readonly KeptBasis[];
   /** Usage documents that are kept and not withdrawn: the loading of a growth document may name one. */

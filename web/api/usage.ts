@@ -14,6 +14,9 @@ export interface KeptBasis {
   readonly title: string;
   /** The uses that it speaks of; of a growth basis, those of its loading. */
   readonly uses: readonly { readonly use: string; readonly title: string }[];
+  readonly models: readonly string[];
+  /** The entry that keeps it: a later one means that somebody kept another issue. */
+  readonly entry: number;
 }
 /** What the form of a usage document, and the page of an aircraft's usage, can choose from. */
 export interface UsageChoices {
@@ -62,14 +65,21 @@ export const basisAnswer = (shop: string, word: BasisWord, document: unknown, un
   post<Sheet>(shopPath(shop, word, 'answer'), { document, units });
 
 /** Keeps a document with the name of who did; under a title that is kept already it is the new issue. */
-export const keepBasis = (shop: string, word: BasisWord, document: unknown, by: string) =>
-  post<{ readonly name: string }>(shopPath(shop, word), { document, by });
+export const keepBasis = (
+  shop: string,
+  word: BasisWord,
+  /** `after`: the entry of the document that was changed, 0 for a new one; what another kept since is not lost. */
+  asked: { readonly document: unknown; readonly by: string; readonly after: number },
+) => post<{ readonly name: string }>(shopPath(shop, word), asked);
 
 export const withdrawBasis = (shop: string, word: BasisWord, name: string, asked: { because: string; by: string }) =>
   post(shopPath(shop, word, name, 'withdraw'), asked);
 
-/** The document that is kept, as it was kept. */
-export const basisDocument = (shop: string, word: BasisWord, name: string) =>
-  get<Record<string, unknown>>(shopPath(shop, word, name, 'document'));
+/** What is kept under a name now: its entry, asked first, and the document. */
+export async function standingBasis(shop: string, word: BasisWord, name: string) {
+  const { kept } = await get<{ readonly kept: readonly KeptBasis[] }>(shopPath(shop, word, 'choices'));
+  const entry = kept.find((k) => k.name === name)?.entry ?? 0;
+  return { entry, document: await get<Record<string, unknown>>(shopPath(shop, word, name, 'document')) };
+}
 export const basisDocumentPath = (shop: string, word: BasisWord, name: string, format: 'yaml' | 'json'): string =>
   withQuery(shopPath(shop, word, name, 'document'), { format });

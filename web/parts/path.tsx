@@ -27,6 +27,20 @@ const PAGES = [
   { at: '/what-if', text: 'What if' },
 ];
 
+const UNDERSTAND = [
+  { at: '/usage', text: 'Usage' },
+  { at: '/growth', text: 'Growth' },
+];
+/** Words that have a page on how they are computed, in the order of the job. */
+const METHODS = ['record', 'directive', 'outlook', 'usage', 'growth'];
+const shown = (word: string) => word.charAt(0).toUpperCase() + word.slice(1);
+
+/** A page of the open aircraft. */
+function Of({ own, at, text, here }: { own: string; at: string; text: string; here: string }) {
+  const href = `${own}${at}`;
+  return <Place href={href} text={text} here={decodeURI(here) === decodeURI(href) ? href : here} />;
+}
+
 /** The way through the job: at the left, or folded to a bar. Only rooms that exist. */
 export function Path({ shop, aircraft }: { shop: string; aircraft?: OpenAircraft | undefined }) {
   const [open, setOpen] = useState(false);
@@ -61,18 +75,15 @@ export function Path({ shop, aircraft }: { shop: string; aircraft?: OpenAircraft
           <Place href={`/${shop}/import/caller`} text="Caller" here={here} />
           <Place href={`/${shop}/import`} text="Import" here={here} />
           <Place href={`/${shop}/directive`} text="Directives" here={here} />
+          <Place href={`/${shop}/usage`} text="Usage" here={here} />
+          <Place href={`/${shop}/growth`} text="Growth" here={here} />
         </ul>
         {aircraft ? (
           <>
             <h2>Know</h2>
             <ul>
-              {[{ at: '', text: aircraft.name }, ...PAGES].map(({ at, text }) => (
-                <Place
-                  key={at}
-                  href={`${own}${at}`}
-                  text={text}
-                  here={decodeURI(here) === decodeURI(`${own}${at}`) ? `${own}${at}` : here}
-                />
+              {[{ at: '', text: aircraft.name }, ...PAGES].map((p) => (
+                <Of key={p.at} own={own} here={here} {...p} />
               ))}
               {aircraft.rooms?.map((r) => (
                 <li key={r.anchor}>
@@ -82,16 +93,25 @@ export function Path({ shop, aircraft }: { shop: string; aircraft?: OpenAircraft
                 </li>
               ))}
             </ul>
+            <h2>Understand</h2>
+            <ul>
+              {UNDERSTAND.map((p) => (
+                <Of key={p.at} own={own} here={here} {...p} />
+              ))}
+            </ul>
           </>
         ) : null}
         <h2>Read</h2>
         <ul>
           <Place href="/manual" text="Manual" here={here} />
-          <Place
-            href="/methods/record"
-            text="How it computes"
-            here={here.startsWith('/methods/') ? '/methods/record' : here}
-          />
+          <li>
+            <span className="of">How it computes</span>
+            <ul>
+              {METHODS.map((word) => (
+                <Place key={word} href={`/methods/${word}`} text={shown(word)} here={here} />
+              ))}
+            </ul>
+          </li>
           <Place href="/refusals" text="What it refuses" here={here} />
         </ul>
       </div>

@@ -5,14 +5,15 @@ import { Table } from './table.tsx';
 import { type Choosing, Zones } from './zones.tsx';
 
 /** Draws scene data as it is; its table is one key away. Its stretches can be chosen where the page listens. */
-export function Picture({ block, choosing }: { block: PictureBlock; choosing?: Choosing }) {
+export function Picture({ block, choosing, level = 2 }: { block: PictureBlock; choosing?: Choosing; level?: 2 | 3 }) {
+  const Title = level === 2 ? 'h2' : 'h3';
   const id = useId().replaceAll(/[^a-zA-Z0-9]/g, '');
   const [asTable, setAsTable] = useState(false);
   const { scene } = block;
   return (
     <figure className="picture">
       <div className="picture-head">
-        <h2>{block.title}</h2>
+        <Title>{block.title}</Title>
         {scene.table ? (
           <button type="button" className="quiet" aria-expanded={asTable} onClick={() => setAsTable(!asTable)}>
             {asTable ? 'Hide the table' : 'Show as table'}

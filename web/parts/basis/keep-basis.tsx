@@ -7,6 +7,7 @@ import { ErrorNotice } from '../error-notice.tsx';
 import { Input } from '../field.tsx';
 import { useOnce } from '../use-once.ts';
 import { type Table, textOf } from '../write/json.ts';
+import type { Over } from './start-from.ts';
 
 /** Keeping a document, with the name of who does. Nothing kept is overwritten: a change is a new issue. */
 export function KeepBasis({
@@ -21,8 +22,8 @@ export function KeepBasis({
   shop: string;
   word: BasisWord;
   draft: Table;
-  /** Title of the kept document that this one is written over; null for a new one. */
-  over: string | null;
+  /** The kept document that this one is written over; null for a new one. */
+  over: Over | null;
   ready: boolean;
   because: string;
   kept: () => void;
@@ -30,8 +31,10 @@ export function KeepBasis({
   const [by, setBy] = useState('');
   const queries = useQueryClient();
   const [, go] = useLocation();
+  const renamed = over !== null && textOf(draft.title).trim() !== over.title;
   const keeping = useMutation({
-    mutationFn: () => keepBasis(shop, word, draft, by.trim()),
+    mutationFn: () =>
+      keepBasis(shop, word, { document: draft, by: by.trim(), after: renamed ? 0 : (over?.entry ?? 0) }),
     onSuccess: async ({ name }) => {
       kept();
       go(`/${shop}/${word}/${encodeURIComponent(name)}`);
@@ -39,7 +42,6 @@ export function KeepBasis({
     },
   });
   const send = useOnce(() => keeping.mutateAsync().catch(() => undefined));
-  const renamed = over !== null && textOf(draft.title).trim() !== over;
   return (
     <section className="sheet" aria-labelledby="keep">
       <h2 id="keep">Keep it</h2>
@@ -47,8 +49,8 @@ export function KeepBasis({
         {over === null
           ? 'From then on the pages of aircraft can rest on it. It stands in the log under your name.'
           : renamed
-            ? `Under another title it stands beside "${over}", which stays as it is.`
-            : `It becomes the new issue of "${over}". The earlier one stays in the log.`}
+            ? `Under another title it stands beside "${over.title}", which stays as it is.`
+            : `It becomes the new issue of "${over.title}". The earlier one stays in the log.`}
       </p>
       <form
         onSubmit={(e) => {

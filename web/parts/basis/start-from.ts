@@ -1,13 +1,18 @@
 import { type Json, type Table, tableOf, textOf } from '../write/json.ts';
 import type { Kept } from '../write/keep.ts';
 
+export interface Over {
+  readonly title: string;
+  /** The entry that keeps it. */
+  readonly entry: number;
+}
 /** What a form opens with, and the sentence that says so. */
 export interface BasisStart {
   readonly draft: Table;
   /** A document that was read elsewhere; undoing it leads back to the draft. */
   readonly opened?: Table;
-  /** Title of the kept document that is written over; null for a new one. */
-  readonly over: string | null;
+  /** The kept document that is written over; null for a new one. */
+  readonly over: Over | null;
   readonly note: string;
 }
 
@@ -19,12 +24,15 @@ export function basisStart({
   empty,
 }: {
   readonly kept: Kept | null;
-  readonly standing: Json | null;
+  readonly standing: { readonly document: Json; readonly entry: number } | null;
   readonly opened: Json | null;
   readonly empty: Table;
 }): BasisStart {
-  const over = standing === null ? null : textOf(tableOf(standing).title);
-  const draft = kept ? tableOf(kept.document as Json) : standing === null ? empty : tableOf(standing);
+  const over =
+    standing === null
+      ? null
+      : { title: textOf(tableOf(standing.document).title), entry: kept?.entry ?? standing.entry };
+  const draft = kept ? tableOf(kept.document as Json) : standing === null ? empty : tableOf(standing.document);
   if (opened)
     return { draft, opened: tableOf(opened), over, note: 'The form holds the document that you gave. Look it over.' };
   if (kept) {
@@ -37,6 +45,6 @@ export function basisStart({
     note:
       over === null
         ? 'Every figure with its source. The answer stands beside the form as soon as it is whole.'
-        : `Starts from "${over}" as it is kept. Change what changed.`,
+        : `Starts from "${over.title}" as it is kept. Change what changed.`,
   };
 }

@@ -42,7 +42,7 @@ export function BasisWriter({
   const [touched, setTouched] = useState<ReadonlySet<string>>(new Set());
   const touch = useCallback((place: string) => setTouched((t) => (t.has(place) ? t : new Set([...t, place]))), []);
   const live = useLive(shop, word, draft);
-  const kept = useKept(keyOf(word, shop, name), draft, start.draft, null);
+  const kept = useKept(keyOf(word, shop, name), draft, start.draft, start.over?.entry ?? null);
   const state = stateOf(WORD_NAMES[word].this, live);
   const { problems } = live;
   const form = useMemo(() => ({ draft, send, problems, touched, touch }), [draft, problems, touched, touch]);

@@ -8,12 +8,15 @@ export function OwnPart({
   path,
   fresh,
   add,
+  fixed,
   children,
 }: {
   title: string;
   path: Path;
   fresh: Json;
   add: string;
+  /** It cannot be taken away now: something of its kind must stay. */
+  fixed?: boolean;
   children: ReactNode;
 }) {
   const { draft, send } = useForm();
@@ -32,9 +35,11 @@ export function OwnPart({
     <div className="own" data-place={path.join('.')} tabIndex={-1}>
       {title ? <h3>{title}</h3> : null}
       {children}
-      <button type="button" className="quiet add" onClick={() => send({ does: 'put', path, value: undefined })}>
-        Not so: take this away<span className="hidden-text">: {add}</span>
-      </button>
+      {fixed ? null : (
+        <button type="button" className="quiet add" onClick={() => send({ does: 'put', path, value: undefined })}>
+          Not so: take this away<span className="hidden-text">: {add}</span>
+        </button>
+      )}
     </div>
   );
 }

@@ -1,8 +1,8 @@
 import { useSyncExternalStore } from 'react';
+import type { Units } from '../../../sheets/measure.ts';
 import { isList, isTable, type Json, type Table } from './json.ts';
 
-/** In which units a page shows lengths and stresses, and a form takes them. */
-export type Units = 'mm' | 'inch';
+export type { Units };
 
 /** Ends of field names that stand for the same figure: metric first, then inch. Longest first. */
 const ENDS: readonly (readonly [metric: string, inch: string])[] = [
@@ -60,6 +60,8 @@ export const unitWord = (field: string): string => {
 export const standsAs = (table: Table, field: string, otherwise: string): string =>
   namesOf(field).find((n) => table[n] !== undefined) ?? otherwise;
 
+/** A constant of a handbook that is always written in the handbook's unit. */
+const FIXED = /^a4_/;
 /** Lengths and stresses, the figures that the choice of units is about: their ends in the units that were not chosen. */
 const other = (units: Units): ReadonlyMap<string, string> =>
   new Map(
@@ -74,7 +76,8 @@ export function inOtherUnits(document: Json | undefined, units: Units): number {
     if (isList(v)) return v.reduce<number>((n, x) => n + count(x), 0);
     if (!isTable(v)) return 0;
     return Object.entries(v).reduce(
-      (n, [key, x]) => n + (typeof x === 'number' && ends.some((e) => key.endsWith(e)) ? 1 : count(x)),
+      (n, [key, x]) =>
+        n + (typeof x === 'number' && !FIXED.test(key) && ends.some((e) => key.endsWith(e)) ? 1 : count(x)),
       0,
     );
   };
@@ -87,7 +90,7 @@ export function readAs(document: Json, units: Units): Json {
   if (!isTable(document)) return document;
   return Object.fromEntries(
     Object.entries(document).map(([key, x]) => {
-      const pair = typeof x === 'number' ? ends.find(([e]) => key.endsWith(e)) : undefined;
+      const pair = typeof x === 'number' && !FIXED.test(key) ? ends.find(([e]) => key.endsWith(e)) : undefined;
       return pair ? [key.slice(0, -pair[0].length) + pair[1], x] : [key, readAs(x, units)];
     }),
   );

@@ -1,0 +1,50 @@
+import { useChoices } from '../../api/choices.ts';
+import { useGrowthChoices } from '../../api/growth.ts';
+import { useSheet, withQuery } from '../../api/sheets.ts';
+import { shopPath } from '../../api/shops.ts';
+import { AskingOf, useAsked } from '../../parts/basis/asking.tsx';
+import { AskingMix } from '../../parts/basis/asking-mix.tsx';
+import { SheetFiles } from '../../parts/basis/files.tsx';
+import { Loaded } from '../../parts/loading.tsx';
+import { Page } from '../../parts/page.tsx';
+import { SheetView } from '../../parts/sheet-view.tsx';
+import { useUnits } from '../../parts/write/units.ts';
+import { UnitsChooser } from '../../parts/write/units-chooser.tsx';
+import { AsKnown, useKnown } from '../papers/as-known.tsx';
+
+/** How fast a crack would grow in one aircraft, and how often to look; never longer than its directives. */
+export function AircraftGrowthPage({ shop, id }: { shop: string; id: string }) {
+  const { of } = useAsked();
+  const known = useKnown();
+  const units = useUnits();
+  const asked = { ...known, units, basis: of('basis'), part: of('part'), mix: of('mix') };
+  const sheet = useSheet(shop, ['aircraft', id, 'growth'], asked);
+  const choices = useChoices(shop, id);
+  const documents = useGrowthChoices(shop);
+  const kept = documents.data?.kept ?? [];
+  const name = choices.data?.registration ?? 'Aircraft';
+  const path = (format: string) => withQuery(shopPath(shop, 'aircraft', id, 'growth'), { ...asked, format });
+  const chosen = kept.filter((k) => asked.basis === '' || k.name === asked.basis);
+  const uses = [...new Map(chosen.flatMap((k) => k.uses).map((u) => [u.use, u])).values()];
+  const asking = (
+    <>
+      <div className="rates no-print">
+        <AskingOf kept={kept} parts={choices.data?.parts ?? []} />
+        {uses.length ? <AskingMix uses={uses} /> : null}
+        <UnitsChooser />
+      </div>
+      <AsKnown key={asked.known_on ?? ''} />
+      <div className="actions no-print">
+        <SheetFiles path={path} what={`the growth of ${name}`} />
+      </div>
+    </>
+  );
+  return (
+    <Page shop={shop} title={`Growth: ${name}`} aircraft={{ id, name }}>
+      <Loaded query={sheet} what="Computing how a crack would grow">
+        {(s) => <SheetView sheet={s} after={sheet.error ? null : asking} />}
+      </Loaded>
+      {sheet.error ? asking : null}
+    </Page>
+  );
+}

@@ -1,0 +1,52 @@
+import { Link } from 'wouter';
+import { useSheet, withQuery } from '../../api/sheets.ts';
+import { shopPath } from '../../api/shops.ts';
+import { type BasisWord, basisDocumentPath } from '../../api/usage.ts';
+import { Loaded } from '../loading.tsx';
+import { Page } from '../page.tsx';
+import { SheetView } from '../sheet-view.tsx';
+import { useUnits } from '../write/units.ts';
+import { UnitsChooser } from '../write/units-chooser.tsx';
+import { SheetFiles } from './files.tsx';
+import { WithdrawBasis } from './withdraw-basis.tsx';
+import { WORD_NAMES } from './words.ts';
+
+/** A kept document with its answer; its files; what can be done with it. */
+export function BasisPage({ shop, word, name }: { shop: string; word: BasisWord; name: string }) {
+  const units = useUnits();
+  const sheet = useSheet(shop, [word, name], { units });
+  const own = `/${shop}/${word}/${encodeURIComponent(name)}`;
+  const path = (format: string) => withQuery(shopPath(shop, word, name), { units, format });
+  return (
+    <Page shop={shop} title={sheet.data?.title ?? WORD_NAMES[word].one}>
+      <Loaded query={sheet} what="Computing the answer">
+        {(s) => (
+          <SheetView
+            sheet={s}
+            after={
+              <div className="actions no-print">
+                <UnitsChooser />
+                <SheetFiles path={path} what="this answer" />
+              </div>
+            }
+          />
+        )}
+      </Loaded>
+      <div className="actions no-print">
+        <Link className="button" href={`${own}/write`}>
+          Write a new issue
+        </Link>
+        <a className="button" href={basisDocumentPath(shop, word, name, 'yaml')} download>
+          Export the document, YAML
+        </a>
+        <a className="button" href={basisDocumentPath(shop, word, name, 'json')} download>
+          JSON<span className="hidden-text">: export the document</span>
+        </a>
+        <Link className="button" href={`/${shop}/${word}`}>
+          {WORD_NAMES[word].all}
+        </Link>
+      </div>
+      {sheet.data ? <WithdrawBasis shop={shop} word={word} name={name} title={sheet.data.title} /> : null}
+    </Page>
+  );
+}

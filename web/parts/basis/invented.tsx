@@ -1,0 +1,17 @@
+import { useField } from '../write/context.tsx';
+
+/** Made up for demonstration: the mark goes with the document to every page that rests on it. */
+export function Invented() {
+  const f = useField(['invented']);
+  return (
+    <label className="choice wraps">
+      <input
+        type="checkbox"
+        checked={f.value === true}
+        data-place="invented"
+        onChange={(e) => f.put(e.target.checked ? true : undefined)}
+      />
+      Made up for demonstration
+    </label>
+  );
+}

@@ -1,0 +1,64 @@
+import { useQuery } from '@tanstack/react-query';
+import { type ReactNode, useState } from 'react';
+import { type BasisWord, standingBasis } from '../../api/usage.ts';
+import { Loaded } from '../loading.tsx';
+import { handedOver } from '../write/hand-over.ts';
+import type { Json, Table } from '../write/json.ts';
+import { type Kept, keptIn, keyOf } from '../write/keep.ts';
+import { type BasisStart, basisStart } from './start-from.ts';
+import { BasisWriter } from './writer.tsx';
+
+interface Props {
+  readonly shop: string;
+  readonly word: BasisWord;
+  /** The kept document that is written over; null for a new one. */
+  readonly name: string | null;
+  readonly empty: () => Table;
+  readonly inWords: (path: string) => string;
+  readonly children: ReactNode;
+}
+/** What this browser kept; a browser that keeps nothing has nothing. */
+function keptHere(key: string): Kept | null {
+  try {
+    return keptIn(localStorage, key);
+  } catch {
+    return null;
+  }
+}
+
+/** Opens the form: from this browser's copy, the kept document, a document that was handed over, or nothing. */
+export function OpenWriter({ shop, word, name, empty, inWords, children }: Props) {
+  const [kept] = useState(() => keptHere(keyOf(word, shop, name ?? 'new')));
+  const [opened] = useState(() => (name === null ? handedOver(word) : null));
+  const [blank] = useState(empty);
+  const standing = useQuery({
+    queryKey: ['basis to write', shop, word, name],
+    queryFn: async () => {
+      if (name === null) return null;
+      const { document, entry } = await standingBasis(shop, word, name);
+      return { document: document as Json, entry };
+    },
+    staleTime: Number.POSITIVE_INFINITY,
+    gcTime: 0,
+  });
+  return (
+    <Loaded query={standing} what="Reading the document that is kept">
+      {(s) => (
+        <Opened
+          shop={shop}
+          word={word}
+          name={name}
+          inWords={inWords}
+          start={() => basisStart({ kept, standing: s, opened, empty: blank })}
+        >
+          {children}
+        </Opened>
+      )}
+    </Loaded>
+  );
+}
+
+function Opened({ start: make, name, ...rest }: Omit<Props, 'empty'> & { start: () => BasisStart }) {
+  const [start] = useState(make);
+  return <BasisWriter {...rest} name={name ?? 'new'} start={start} />;
+}
