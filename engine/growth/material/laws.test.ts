@@ -46,6 +46,10 @@ describe.each(every)('$name', ({ law }) => {
       }),
     );
   });
+  it('has a weight for every cycle, also one that hardly opens under deep compression', () => {
+    for (const ratio of [-1e12, Number.NEGATIVE_INFINITY])
+      expect(law.power === null || Number.isFinite(law.power.weight(ratio))).toBe(true);
+  });
   it('refuses R of 1 and above, and what is not a number', () => {
     for (const [max, min] of [
       [10, 10],

@@ -14,7 +14,8 @@ export interface Strength {
  * Remote stress at which the worst tip reaches the toughness.
  *
  * A through crack is taken longer by its yielded zone at fracture, rp of K = Kc, but never by more than half of the
- * ligament: a zone that spans it is net section yield. Part-through cracks are taken as they are.
+ * ligament: a zone that spans it is net section yield. Where K falls as the crack grows, as it may under a pin, it is
+ * taken as it is, which is the worse. Part-through cracks are taken as they are.
  *
  * Not valid as strength on its own: short cracks yield first, so the lowest of this, the tangent and net section governs.
  *
@@ -26,8 +27,10 @@ export interface Strength {
  */
 export function fracture(form: CrackForm, size: CrackSize, strength: Strength): number {
   const toughness = positive(strength.toughness_MPa_sqrt_m, 'toughness', 'MPa√m');
-  const k = form.k(strength.elastic || form.tips === 2 ? size : grown(form, size, strength));
-  return toughness / Math.max(k.c, k.a ?? 0);
+  const k = form.k(size);
+  const worst = Math.max(k.c, k.a ?? 0);
+  if (strength.elastic || form.tips === 2) return toughness / worst;
+  return toughness / Math.max(worst, form.k(grown(form, size, strength)).c);
 }
 
 function grown(form: CrackForm, { c_mm }: CrackSize, strength: Strength): CrackSize {

@@ -147,6 +147,19 @@ describe('proof', () => {
       }),
     );
   });
+  it('where K falls and rises again, as at a pin, the longest that held counts, and the zone never helps', () => {
+    const at = centre(200, 3);
+    const pin: CrackForm = { ...at, k: ({ c_mm }) => ({ c: at.k({ c_mm }).c + 0.5 / c_mm, a: null }) };
+    const brittle = { yield_MPa: 450, toughness_MPa_sqrt_m: 25 };
+    const longest = longestAfterProof(pin, 90, brittle)!;
+    expect(longest).toBeGreaterThan(10);
+    expect(off(carried(residualAt(pin, { c_mm: longest }, brittle)), 90)).toBeLessThan(1e-9);
+    expect(carried(residualAt(pin, { c_mm: 1 }, brittle))).toBeLessThan(90);
+    for (const c_mm of [1, 2, 5, 20])
+      expect(fracture(pin, { c_mm }, brittle)).toBeLessThanOrEqual(
+        fracture(pin, { c_mm }, { ...brittle, elastic: true }),
+      );
+  });
   it('a stress above net section yield leaves none', () =>
     expect(longestAfterProof(centre(100, 2), 301, { yield_MPa: 300, toughness_MPa_sqrt_m: 60 })).toBeNull());
 });
