@@ -37,7 +37,10 @@ export const paris2024: ParisConstants = {
   units: 'm, MPa√m',
   c: 5.4326e-11,
   n: 3.0649,
-  from: virkler('2024-T3, R 0.2, one batch: fit of this program to the mean of 68 specimens', 'read'),
+  from: virkler(
+    '2024-T3, R 0.2, one batch: fit to the mean of 68 specimens; size and loads of the test from memory',
+    'memory',
+  ),
 };
 export const PARIS_2024_CAUTION =
   'Paris constants of 2024-T3 were fitted at R = 0.2, one batch, 8 to 27 MPa√m: the law does not know other stress ratios';
