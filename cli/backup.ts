@@ -1,8 +1,8 @@
 import type { Command } from 'commander';
 import { Refusal } from '../engine/index.ts';
+import { today } from '../server/today.ts';
 import { PROGRAM } from '../server/version.ts';
 import { type BackupSummary, openStore, type Restored, type Store, verifyBackupFile } from '../store/index.ts';
-import { today } from './today.ts';
 
 const say = (line: string) => process.stdout.write(`${line}\n`);
 const figure = (n: number) => n.toLocaleString('en-GB').replaceAll(',', '\u00a0');

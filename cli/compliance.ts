@@ -2,9 +2,9 @@ import { writeFileSync } from 'node:fs';
 import { type Command, Option } from 'commander';
 import { complianceOf } from '../server/routes/compliance.ts';
 import { FILE_FORMATS, type FileFormat, fileOf } from '../server/table-file.ts';
+import { today } from '../server/today.ts';
 import { openStore } from '../store/index.ts';
 import { sheetText } from './sheet-text.ts';
-import { today } from './today.ts';
 
 interface Options {
   readonly shop: string;

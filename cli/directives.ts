@@ -3,10 +3,10 @@ import { directive, parseDay } from '../engine/index.ts';
 import { adopt, withdraw } from '../server/routes/directive/adopt.ts';
 import { refuseFailing, refuseQuestion } from '../server/routes/directive/text.ts';
 import { tried } from '../server/routes/directive/try.ts';
+import { today } from '../server/today.ts';
 import { openStore, type Store } from '../store/index.ts';
 import { readInput } from './read.ts';
 import { sheetText } from './sheet-text.ts';
-import { today } from './today.ts';
 
 async function withStore(work: (store: Store) => Promise<string>): Promise<void> {
   const store = await openStore();

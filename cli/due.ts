@@ -4,9 +4,9 @@ import { parseDay } from '../engine/index.ts';
 import { Keeper } from '../server/fleet/keeper.ts';
 import { duePage } from '../server/fleet/sheets.ts';
 import { FILE_FORMATS, type FileFormat, fileOf } from '../server/table-file.ts';
+import { today } from '../server/today.ts';
 import { openStore } from '../store/index.ts';
 import { sheetText } from './sheet-text.ts';
-import { today } from './today.ts';
 
 interface Options {
   readonly shop: string;

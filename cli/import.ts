@@ -5,8 +5,8 @@ import { parse } from 'yaml';
 import { parseDay } from '../engine/index.ts';
 import { entriesFrom, parseMapping, preview, readGrid, shapeOf, suggestMapping } from '../intake/index.ts';
 import { newEntries, recordEntries } from '../server/entries.ts';
+import { today } from '../server/today.ts';
 import { openStore } from '../store/index.ts';
-import { today } from './today.ts';
 
 interface Options {
   readonly shop: string;

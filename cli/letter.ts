@@ -2,8 +2,8 @@ import { writeFileSync } from 'node:fs';
 import type { Command } from 'commander';
 import { gather } from '../server/desk.ts';
 import { keepLetter } from '../server/routes/letter.ts';
+import { today } from '../server/today.ts';
 import { openStore } from '../store/index.ts';
-import { today } from './today.ts';
 
 /** sparwright letter: uses the store, also beside a running server. */
 export function letterCommand(program: Command): void {

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { marked, type Token, type Tokens } from 'marked';
 import { type Day, Refusal } from '../engine/index.ts';
@@ -56,13 +56,21 @@ export function blocksOf(markdown: string): Block[] {
   return out;
 }
 
+/** Words whose method stands in the folder, in the order of the alphabet. */
+const methodsIn = (folder: string): string[] =>
+  readdirSync(folder)
+    .filter((name) => /^[a-z]{3,20}[.]md$/.test(name))
+    .map((name) => name.slice(0, -'.md'.length))
+    .sort();
+
 /** How a word computes, what it rests on and where it stops being valid. @throws Refusal `server.not-found` */
 export function methodSheet(word: string, day: Day): Sheet {
-  const file = join(rootFolder(), 'docs', 'methods', `${word}.md`);
-  if (!/^[a-z]{3,20}$/.test(word) || !existsSync(file))
+  const folder = join(rootFolder(), 'docs', 'methods');
+  const words = methodsIn(folder);
+  if (!words.includes(word))
     throw new Refusal('server.not-found', {
       given: `the method "${word}"`,
-      allowed: 'record, directive or outlook',
+      allowed: words.join(', '),
       remedy: 'Choose one of them',
     });
   return {
@@ -70,6 +78,6 @@ export function methodSheet(word: string, day: Day): Sheet {
     subject: word,
     answer: [{ text: `How the ${word} is computed, what it rests on, and where it stops being valid.` }],
     because: 'The same page lies in the program’s folder as a file.',
-    blocks: blocksOf(readFileSync(file, 'utf8')),
+    blocks: blocksOf(readFileSync(join(folder, `${word}.md`), 'utf8')),
   };
 }

@@ -1,8 +1,10 @@
 import { z } from 'zod';
-import { directive, outlook, parseDocument, record, type Step } from '../engine/index.ts';
-import { directiveExample, outlookExample, recordExample } from '../examples/index.ts';
-import { aircraftSheet, directiveSheet, outlookSheet, recordSheet, type Sheet } from '../sheets/index.ts';
+import { type Day, directive, outlook, parseDocument, record, type Step, usage } from '../engine/index.ts';
+import { directiveExample, outlookExample, recordExample, usageExample } from '../examples/index.ts';
+import { aircraftSheet, directiveSheet, outlookSheet, recordSheet, type Sheet, usageSheet } from '../sheets/index.ts';
 import { answersFor } from './answers.ts';
+import { withOtherUnits } from './other-units.ts';
+import { today } from './today.ts';
 
 /** The questions that one document answers: schema, example, answer and sheet of each. */
 export interface Answer {
@@ -42,6 +44,9 @@ function standingsOf(input: unknown): Sheet {
   return aircraftSheet({ ...answers, record: seen, shop: { name: 'from one document', invented: seen.invented } });
 }
 
+/** The day that a document states, else the day on the wall: the answer does not depend on it. */
+const dayOf = (day: Day | undefined): Day => day ?? (today() as Day);
+
 export const WORDS = {
   record: {
     asks: 'What has this part lived through?',
@@ -71,6 +76,16 @@ export const WORDS = {
     example: outlookExample,
     answer: (input: unknown): Answer => outlook.answerOutlook(input),
     sheet: (input: unknown): Sheet => outlookSheet({ answer: outlook.answerOutlook(input) }),
+  },
+  usage: {
+    asks: 'How hard has it been flown?',
+    schema: () => withOtherUnits(z.toJSONSchema(usage.zUsageDocument, { io: 'input' })),
+    example: usageExample,
+    answer: (input: unknown): Answer => usage.answerUsage(input),
+    sheet: (input: unknown): Sheet => {
+      const document = usage.readUsage(input);
+      return usageSheet({ answer: usage.answerUsage(input), day: dayOf(document.day), document });
+    },
   },
 } as const;
 export type Word = keyof typeof WORDS;

@@ -9,6 +9,9 @@ export interface Provoking {
   readonly what: string;
   readonly record?: unknown;
   readonly outlook?: unknown;
+  /** A whole document, asked as the command of that word asks it. */
+  readonly usage?: unknown;
+  readonly growth?: unknown;
   readonly directive?: unknown;
   /** The directive is adopted, not only read. */
   readonly adopt?: boolean;
