@@ -23,6 +23,7 @@ import { letterRoutes } from './routes/letter.ts';
 import { papersRoutes } from './routes/papers.ts';
 import { readingRoutes } from './routes/reading.ts';
 import { shopRoutes } from './routes/shops.ts';
+import { usageRoutes } from './routes/usage.ts';
 import { whatIfRoutes } from './routes/what-if.ts';
 import { runningRoute } from './running.ts';
 
@@ -73,6 +74,7 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
       importRoutes(api, desk);
       directiveRoutes(api, desk);
       documentCheckRoutes(api, desk);
+      usageRoutes(api, desk);
       letterRoutes(api, desk);
       papersRoutes(api, desk);
       fleetRoutes(api, desk, keeper);

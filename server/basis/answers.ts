@@ -1,0 +1,42 @@
+import { createHash } from 'node:crypto';
+import { growth, usage, type Worked } from '../../engine/index.ts';
+
+export type UsageAnswered = ReturnType<typeof usage.answerUsage>;
+export type GrowthAnswered = Worked<growth.GrowthAnswer>;
+
+export const growthRoom = growth as unknown as {
+  readGrowth(input: unknown): growth.GrowthDocument;
+  answerGrowth(input: unknown): GrowthAnswered;
+};
+
+/** The same document has the same answer, in every version of the program that runs: each is computed once. */
+const MOST = 60;
+class Kept<T> {
+  readonly #all = new Map<string, Promise<T>>();
+  get(document: unknown, make: () => Promise<T>): Promise<T> {
+    const key = createHash('sha256').update(JSON.stringify(document)).digest('base64');
+    const before = this.#all.get(key);
+    this.#all.delete(key);
+    const made = before ?? make();
+    this.#all.set(key, made);
+    made.catch(() => this.#all.delete(key));
+    for (const oldest of this.#all.keys()) {
+      if (this.#all.size <= MOST) break;
+      this.#all.delete(oldest);
+    }
+    return made;
+  }
+}
+const usages = new Kept<UsageAnswered>();
+const growths = new Kept<GrowthAnswered>();
+
+export const answerUsage = (document: usage.UsageDocument): Promise<UsageAnswered> =>
+  usages.get(document, async () => usage.answerUsage(document));
+export const answerGrowth = (document: growth.GrowthDocument): Promise<GrowthAnswered> =>
+  growths.get(document, async () => growthRoom.answerGrowth(document));
+
+/** The use of a document that does the most harm an hour. */
+export async function hardestOf(document: usage.UsageDocument): Promise<string> {
+  const { hours: _, sequence: __, ...loads } = document;
+  return (await answerUsage(loads)).value.hardest;
+}

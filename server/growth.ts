@@ -1,0 +1,162 @@
+import { type Day, directive, type growth, type record } from '../engine/index.ts';
+import { growthSheet, ofAircraft, type Sheet, type Units } from '../sheets/index.ts';
+import { type AircraftAsked, type AskedOfAircraft, aircraftAsked, subjectOf } from './basis/aircraft.ts';
+import { answerGrowth, hardestOf } from './basis/answers.ts';
+import { hoursOf } from './basis/hours.ts';
+import { inForceFields, limitsInForce } from './basis/in-force.ts';
+import { readable, standing } from './basis/kept.ts';
+import { missingFor } from './basis/missing.ts';
+import { flyingAt, type MixToCome, mixToCome, readMix } from './basis/mix.ts';
+import { partsAt } from './basis/parts.ts';
+import { type GrowthParts, growthParts, wholeGrowth } from './basis/read.ts';
+import type { Desk, Gathered } from './desk.ts';
+import { withKnown } from './known.ts';
+
+interface Asked extends AskedOfAircraft {
+  /** A kept document by its name, or one that is kept nowhere. */
+  readonly name?: string | undefined;
+  readonly document?: unknown;
+  readonly aircraft?: string | undefined;
+}
+interface OfPart {
+  readonly part: record.Thing;
+  readonly document: growth.GrowthDocument;
+}
+interface Composed {
+  readonly mix: MixToCome | null;
+  readonly parts: readonly OfPart[];
+}
+
+const textOf = (x: unknown): string => (typeof x === 'string' ? x : '');
+const mixAsked = (asked: { readonly mix?: string | undefined }) => (asked.mix ? readMix(asked.mix) : null);
+
+async function mixOf(from: GrowthParts, asked: AskedOfAircraft, g: Gathered | null): Promise<MixToCome | null> {
+  const { uses } = from;
+  if (!uses) return null;
+  const life = g?.lives.get(g.thing.id);
+  const flown = life ? directive.mixOf(life) : null;
+  const hardest = await hardestOf(uses.document);
+  return mixToCome(mixAsked(asked) ?? uses.mix, uses.document, flown, () => hardest);
+}
+
+/** Every part of the aircraft that the place lies in, what is left to the next look first. */
+async function composed(from: GrowthParts, g: Gathered, asked: AskedOfAircraft): Promise<Composed> {
+  const { document: raw, uses } = from;
+  const mix = await mixOf(from, asked, g);
+  const place = [textOf(raw.place), textOf(raw.title)].join(' ');
+  const carrier = g.lives.get(g.thing.id)!;
+  const now = directive.mixOf(carrier);
+  const flying = {
+    mix: uses && mix ? flyingAt(mix.shares, uses.document, now) : null,
+    byUse: new Map(
+      (uses?.document.uses ?? []).map(({ use }) => [use, flyingAt([{ use, share: 1 }], uses!.document, now)]),
+    ),
+  };
+  const own = raw.in_force as growth.GrowthInput['in_force'];
+  const parts = partsAt(g, place, asked.part || textOf(raw.part) || undefined).map((part) => {
+    const life = g.lives.get(part.id)!;
+    const document = wholeGrowth(from, {
+      mix: mix?.shares,
+      subject: subjectOf(g, part),
+      day: g.day,
+      flown: hoursOf(life, g.day),
+      in_force: inForceFields(limitsInForce(g, part.id, flying), g, own),
+    });
+    return { part, document: g.shop.invented ? { ...document, invented: true } : document };
+  });
+  const left = (p: OfPart) => Math.min(...(p.document.in_force ?? []).map((l) => l.left_h ?? Number.POSITIVE_INFINITY));
+  const flown = (p: OfPart) => p.document.flown_total?.high_h ?? 0;
+  return { mix, parts: parts.sort((a, b) => left(a) - left(b) || flown(b) - flown(a)) };
+}
+
+/**
+ * The question of how fast a crack would grow, composed: a document of this shop, or one that is kept nowhere, its
+ * usage document inside with the mix to come, and of an aircraft's part the hours flown and the limits in force. Of
+ * several parts the one with the least left.
+ * @throws Refusal `server.not-found` and as `readGrowth`
+ */
+export async function growthDocumentOf(desk: Desk, shop: string, asked: Asked): Promise<growth.GrowthDocument> {
+  const of = asked.aircraft ? await aircraftAsked(desk, shop, 'growth', asked.aircraft, asked) : null;
+  const given = asked.document ?? (await standing(desk, shop, 'growth', asked.name ?? '', of?.upTo)).document;
+  const from = await growthParts(desk, shop, given, of?.upTo);
+  if (of) return (await composed(from, of.g, asked)).parts[0]!.document;
+  return wholeGrowth(from, { mix: (await mixOf(from, asked, null))?.shares });
+}
+
+/** How fast a crack would grow in one aircraft: every part that the place lies in, the least left first. */
+export async function growthPage(
+  desk: Desk,
+  shop: string,
+  aircraft: string,
+  asked: AskedOfAircraft & { readonly units?: Units | undefined },
+): Promise<Sheet> {
+  const of = await aircraftAsked(desk, shop, 'growth', aircraft, asked);
+  const sheet = await pageOf(desk, shop, of, asked);
+  return of.known ? withKnown(desk, of.g, of.known, sheet) : sheet;
+}
+
+async function pageOf(
+  desk: Desk,
+  shop: string,
+  of: AircraftAsked,
+  asked: AskedOfAircraft & { readonly units?: Units | undefined },
+): Promise<Sheet> {
+  const { g, chosen } = of;
+  if (chosen.is === 'missing') return missingFor('growth', of, chosen.because);
+  const row = await standing(desk, shop, 'growth', chosen.head.name, of.upTo);
+  mixAsked(asked);
+  const from = await readable(() => growthParts(desk, shop, row.document, of.upTo));
+  if ('unread' in from) return missingFor('growth', of, 'unread', from.unread);
+  const { mix, parts: all } = await composed(from, g, asked);
+  const parts = await Promise.all(all.map(async (p) => ({ ...p, answer: await answerGrowth(p.document) })));
+  const left = (p: (typeof parts)[number]) =>
+    Math.min(
+      p.answer.value.left_h?.low ?? Number.POSITIVE_INFINITY,
+      ...p.answer.value.inForce.map((l) => l.left_h ?? Number.POSITIVE_INFINITY),
+    );
+  parts.sort((a, b) => left(a) - left(b));
+  const worst = parts[0]!;
+  const sheet = growthSheet({
+    answer: worst.answer,
+    day: g.day,
+    units: asked.units,
+    about: [{ label: 'Part', value: worst.document.subject! }],
+  });
+  return ofAircraft(sheet, {
+    word: 'growth',
+    shop,
+    aircraft: g.thing.id,
+    basis: chosen.head,
+    others: chosen.others,
+    parts: parts.map((p) => ({
+      part: p.part,
+      flown_h: p.document.flown_total
+        ? { low: p.document.flown_total.low_h, high: p.document.flown_total.high_h }
+        : null,
+      counts_h: null,
+      left_h: p.answer.value.gives === 'hours' && Number.isFinite(left(p)) ? left(p) : null,
+    })),
+    ...(mix ? { mix: mix.from } : {}),
+    notes: mix?.notes ?? [],
+  });
+}
+
+/** A kept document, or one that is kept nowhere, answered for itself. */
+export async function growthSheetOf(
+  desk: Desk,
+  shop: string,
+  asked: Asked & { units?: Units | undefined },
+): Promise<Sheet> {
+  const { invented } = await desk.store.shops.get(shop);
+  const given = asked.document ?? (await standing(desk, shop, 'growth', asked.name ?? '')).document;
+  const from = await growthParts(desk, shop, given);
+  const mix = await mixOf(from, asked, null);
+  const read = wholeGrowth(from, { mix: mix?.shares });
+  const document = invented ? { ...read, invented: true } : read;
+  const sheet = growthSheet({
+    answer: await answerGrowth(document),
+    day: document.day ?? (desk.today() as Day),
+    units: asked.units,
+  });
+  return { ...sheet, warnings: [...(mix?.notes ?? []), ...sheet.warnings] };
+}

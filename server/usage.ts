@@ -1,0 +1,128 @@
+import { type Day, record, usage } from '../engine/index.ts';
+import { ofAircraft, type Sheet, type Units, usageSheet } from '../sheets/index.ts';
+import { type AircraftAsked, type AskedOfAircraft, aircraftAsked, subjectOf } from './basis/aircraft.ts';
+import { answerUsage } from './basis/answers.ts';
+import { hoursOf } from './basis/hours.ts';
+import { readable, standing } from './basis/kept.ts';
+import { missingFor } from './basis/missing.ts';
+import { partsAt } from './basis/parts.ts';
+import { readUsage } from './basis/read.ts';
+import type { Desk, Gathered } from './desk.ts';
+import { withKnown } from './known.ts';
+
+interface Asked extends AskedOfAircraft {
+  /** A kept document by its name, or one that is kept nowhere. */
+  readonly name?: string | undefined;
+  readonly document?: unknown;
+  readonly aircraft?: string | undefined;
+}
+/** The document of one part: what is kept, with the hours of the part in each use as bounds. */
+interface OfPart {
+  readonly part: record.Thing;
+  readonly life: record.Life;
+  readonly document: usage.UsageDocument;
+}
+
+/** Every part of the aircraft that the place lies in, with the most hours first. */
+function partsOf(g: Gathered, document: usage.UsageDocument, asked?: string): OfPart[] {
+  const place = [document.place.name, document.title].join(' ');
+  return partsAt(g, place, asked)
+    .map((part) => {
+      const life = g.lives.get(part.id) ?? record.lifeOf(g.model, part.id, { until: g.day });
+      const own = { ...document, subject: subjectOf(g, part), day: g.day, hours: hoursOf(life, g.day) };
+      return { part, life, document: { ...own, ...(g.shop.invented ? { invented: true } : {}) } };
+    })
+    .sort((a, b) => b.document.hours.total!.high_h - a.document.hours.total!.high_h);
+}
+
+/**
+ * The question of how hard it has been flown, composed: a document of this shop, or one that is kept nowhere, and the
+ * hours of an aircraft's part as its record bounds them. Of several parts the one with the most hours.
+ * @throws Refusal `server.not-found` and as `readUsage`
+ */
+export async function usageDocumentOf(desk: Desk, shop: string, asked: Asked): Promise<usage.UsageDocument> {
+  const of = asked.aircraft ? await aircraftAsked(desk, shop, 'usage', asked.aircraft, asked) : null;
+  const given = asked.document ?? (await standing(desk, shop, 'usage', asked.name ?? '', of?.upTo)).document;
+  const document = readUsage(given);
+  return of ? partsOf(of.g, document, asked.part)[0]!.document : document;
+}
+
+const MOST_DAYS = 24;
+/** The days on which a part's time line bends: where stretches end. */
+function bends(life: record.Life, day: Day): Day[] {
+  const all = [...new Set([...life.stretches.map((s) => s.to.day), day])].filter((d) => d <= day).sort();
+  const step = Math.ceil(all.length / MOST_DAYS);
+  return all.filter((_, i) => (all.length - 1 - i) % step === 0);
+}
+function lifeShown(g: Gathered, { part }: OfPart, answer: usage.UsageAnswer) {
+  const plain = g.lives.get(part.id)!;
+  const days = bends(plain, g.day);
+  const life = record.lifeOf(g.model, part.id, { until: g.day, cuts: days });
+  return { name: subjectOf(g, part), life: usage.equivalentLife(life, answer, days), gaps: life.gaps };
+}
+
+/** How hard one aircraft has been flown: every part that the place lies in, the hardest worked first. */
+export async function usagePage(
+  desk: Desk,
+  shop: string,
+  aircraft: string,
+  asked: AskedOfAircraft & { readonly units?: Units | undefined },
+): Promise<Sheet> {
+  const of = await aircraftAsked(desk, shop, 'usage', aircraft, asked);
+  const sheet = await pageOf(desk, shop, of, asked);
+  return of.known ? withKnown(desk, of.g, of.known, sheet) : sheet;
+}
+
+async function pageOf(
+  desk: Desk,
+  shop: string,
+  of: AircraftAsked,
+  asked: AskedOfAircraft & { readonly units?: Units | undefined },
+): Promise<Sheet> {
+  const { g, chosen } = of;
+  if (chosen.is === 'missing') return missingFor('usage', of, chosen.because);
+  const row = await standing(desk, shop, 'usage', chosen.head.name, of.upTo);
+  const document = await readable(() => readUsage(row.document));
+  if ('unread' in document) return missingFor('usage', of, 'unread', document.unread);
+  const parts = await Promise.all(
+    partsOf(g, document, asked.part).map(async (p) => ({ ...p, answer: await answerUsage(p.document) })),
+  );
+  const counted = (p: (typeof parts)[number]): number => p.answer.value.equivalent?.equivalent_h.high ?? 0;
+  parts.sort((a, b) => counted(b) - counted(a));
+  const worst = parts[0]!;
+  const sheet = usageSheet({
+    answer: worst.answer,
+    day: g.day,
+    units: asked.units,
+    document: worst.document,
+    lives: parts.map((p) => lifeShown(g, p, p.answer.value)),
+    about: [{ label: 'Part', value: worst.document.subject! }],
+  });
+  return ofAircraft(sheet, {
+    word: 'usage',
+    shop,
+    aircraft: g.thing.id,
+    basis: chosen.head,
+    others: chosen.others,
+    parts: parts.map((p) => ({
+      part: p.part,
+      flown_h: p.answer.value.equivalent?.flown_h ?? null,
+      counts_h: p.answer.value.equivalent?.equivalent_h ?? null,
+      left_h: null,
+    })),
+    notes: [],
+  });
+}
+
+/** A kept document, or one that is kept nowhere, answered for itself. */
+export async function usageSheetOf(
+  desk: Desk,
+  shop: string,
+  asked: Asked & { units?: Units | undefined },
+): Promise<Sheet> {
+  const { invented } = await desk.store.shops.get(shop);
+  const read = await usageDocumentOf(desk, shop, asked);
+  const document = invented ? { ...read, invented: true } : read;
+  const day = document.day ?? (desk.today() as Day);
+  return usageSheet({ answer: await answerUsage(document), day, units: asked.units, document });
+}
