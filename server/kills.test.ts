@@ -15,7 +15,9 @@ afterEach(async () => {
 /** The short form; bench/kills.ts makes as many as one likes. */
 it('nine kills of the real program, its database and single database processes: nothing lost, nothing torn', async () => {
   trial = await Trial.open();
-  const work = (['entries', 'entries', 'import', 'adopt', 'letter', 'backup'] as const).map((w) => trial!.work(w));
+  const work = (['entries', 'entries', 'import', 'adopt', 'keep', 'letter', 'backup'] as const).map((w) =>
+    trial!.work(w),
+  );
   for (let i = 0; i < 9; i++) {
     await trial.untilMore();
     await sleep(Math.random() * 120);

@@ -6,11 +6,12 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { build } from 'esbuild';
 import pg from 'pg';
 import type { Day } from '../../engine/index.ts';
+import { usageKept } from '../../examples/index.ts';
 import { openCluster } from '../../store/cluster/index.ts';
 import { openStore, rootFolder, type Store, verifyBackupFile } from '../../store/index.ts';
 
 export type Victim = 'server' | 'database' | 'backend';
-export type Work = 'entries' | 'import' | 'adopt' | 'letter' | 'backup';
+export type Work = 'entries' | 'import' | 'adopt' | 'keep' | 'letter' | 'backup';
 
 /** What was sent, and whether the program said yes. A thing is in the store whole or not at all; said yes, it is there. */
 interface Sent {
@@ -203,6 +204,8 @@ export class Trial {
     if (work === 'import') return this.importOnce(mark);
     if (work === 'adopt')
       return this.#post('directives', { text: JSON.stringify(directive(mark)), by: 'M. Orne', on: '2020-01-01' });
+    if (work === 'keep')
+      return this.#post('usage', { document: { ...usageKept.document, title: mark }, by: 'M. Orne' });
     if (work === 'letter')
       return this.#post('letters', { aircraft: 'aircraft:killed', directive: 'FIRST', day: '2026-11-25' });
     return fetch(`${this.url}/api/backup`);
@@ -342,9 +345,13 @@ export class Trial {
       const log = await store.log.read(SHOP);
       const count = new Map<string, number>();
       for (const e of log) {
-        const b = e.body as { detail?: string; document?: { number: string } };
+        const b = e.body as { detail?: string; name?: string; document?: { number?: string } };
+        const kept = e.kind === 'usage_basis' ? b.name : undefined;
         const mark =
-          b.detail ?? b.document?.number ?? (e.subject.startsWith('aircraft:import-') ? e.subject.slice(9) : e.kind);
+          kept ??
+          b.detail ??
+          b.document?.number ??
+          (e.subject.startsWith('aircraft:import-') ? e.subject.slice(9) : e.kind);
         count.set(mark, (count.get(mark) ?? 0) + 1);
       }
       const imports = [...count].filter(([m]) => m.startsWith('import-')).map(([, n]) => n);
@@ -353,7 +360,7 @@ export class Trial {
         if (n !== whole) wrong.push(`${mark} is torn: ${n} of ${whole}`);
       }
       for (const { work, mark } of acknowledged)
-        if (['entries', 'import', 'adopt'].includes(work) && !count.has(mark)) wrong.push(`${mark} is lost`);
+        if (['entries', 'import', 'adopt', 'keep'].includes(work) && !count.has(mark)) wrong.push(`${mark} is lost`);
       const letters = acknowledged.filter((s) => s.work === 'letter').length;
       if ((count.get('letter') ?? 0) < letters) wrong.push(`${letters} letters, ${count.get('letter')} kept`);
       return wrong;
