@@ -105,6 +105,7 @@ export const REFUSAL_CODES = [
   'growth.thickness-outside',
   'growth.cannot-be-fitted',
   'growth.detection-reversed',
+  'growth.chance-incomplete',
   'usage.use-unknown',
   'usage.use-twice',
   'usage.figure-missing',

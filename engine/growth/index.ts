@@ -1,4 +1,19 @@
 /** How fast would a crack grow, how often must we look? */
+export {
+  type ChanceTask,
+  chanceFrom,
+  chanceTask,
+  type Detection,
+  detectedAt,
+  factorsOf,
+  type LifeFactors,
+  type Lives,
+  livesOf,
+  missedByAll,
+  missOf,
+  type PreparedChance,
+  prepareChance,
+} from './chance/index.ts';
 export * from './document.ts';
 export {
   type CycleKernel,

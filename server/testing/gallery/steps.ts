@@ -176,6 +176,13 @@ export const STEPS: Readonly<Record<string, (stage: Stage) => Promise<Said | und
         ],
         from: { source: 'own finite elements', known: 'invented' },
       }),
+    'a look that finds all sizes alike': () => growth.missOf({ a50_mm: 2, a90_mm: 2 }),
+    'chance without scatter': () =>
+      growth.prepareChance({
+        document: { chance: undefined } as growth.GrowthDocument,
+        programme: null,
+        critical_c_mm: null,
+      }),
     'a material of no name': () => growth.materialOf({ library: 'unobtainium', law: 'walker' }),
     'a spar cap of two inches': () => growth.materialOf({ library: '2024-t3', law: 'walker' }).toughnessAt(50.8),
     'a law from three readings': () =>
