@@ -53,5 +53,6 @@ export function equivalentLife(
     const flown_h = over(lives, (l) => extremesOf(hoursOf(l.at(last), use), l.region));
     return flown_h.high > 0 ? [{ use, flown_h, ...factors[i]! }] : [];
   });
+  byUse.sort((a, b) => Number(a.assumed) - Number(b.assumed) || b.flown_h.high - a.flown_h.high);
   return { part: life.subject.id, points, byUse };
 }

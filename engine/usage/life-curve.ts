@@ -31,6 +31,7 @@ export function equivalentStress(max_MPa: number, min_MPa: number, a3: number): 
   return Math.exp((1 - a3) * Math.log(max_MPa) + a3 * Math.log(range));
 }
 
+const ROUNDING = 1e-12;
 /**
  * Cycles to failure by a fit of equivalent stress.
  *
@@ -39,7 +40,7 @@ export function equivalentStress(max_MPa: number, min_MPa: number, a3: number): 
  * @returns cycles; Infinity at and under the run-out stress
  */
 export function cyclesToFailure(curve: LifeCurve, max_MPa: number, min_MPa: number): number {
-  const over = (equivalentStress(max_MPa, min_MPa, curve.a3) - curve.a4_MPa) / MPA_PER_KSI;
-  if (over <= 0) return Number.POSITIVE_INFINITY;
-  return Math.exp(curve.a1 * Math.LN10 + curve.a2 * Math.log(over));
+  const over = equivalentStress(max_MPa, min_MPa, curve.a3) - curve.a4_MPa;
+  if (over <= ROUNDING * curve.a4_MPa) return Number.POSITIVE_INFINITY;
+  return Math.exp(curve.a1 * Math.LN10 + curve.a2 * Math.log(over / MPA_PER_KSI));
 }
