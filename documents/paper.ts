@@ -52,7 +52,7 @@ export function ruledBlock(
   { fields }: TitleBlock,
   at: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
 ): void {
-  const shares = fields.map((_, i) => (i === 0 ? 1.7 : 1));
+  const shares = sharesOf(pdf, fields, at.width);
   const sum = shares.reduce((a, b) => a + b, 0);
   pdf.markContent('Artifact').lineWidth(1).strokeColor(INKS.ink).rect(at.x, at.y, at.width, at.height).stroke();
   pdf.endMarkedContent();
@@ -89,6 +89,23 @@ export function ruledBlock(
     );
     x += width;
   });
+}
+
+/** The first field is the widest; where that would cut a value and another has room to spare, by what each holds. */
+function sharesOf(pdf: PDFKit.PDFDocument, fields: TitleBlock['fields'], width: number): number[] {
+  const usual = fields.map((_, i) => (i === 0 ? 1.7 : 1));
+  const sum = usual.reduce((a, b) => a + b, 0);
+  const wanted = fields.map((f) => {
+    const value = pdf.font('bold').fontSize(9).widthOfString(f.value);
+    const small = pdf
+      .font('regular')
+      .fontSize(7.5)
+      .widthOfString(f.small ?? '');
+    return Math.max(value, small, pdf.fontSize(7).widthOfString(f.label)) + 14;
+  });
+  const cut = wanted.some((w, i) => w > (width * usual[i]!) / sum);
+  const whole = wanted.reduce((a, b) => a + b, 0) <= width;
+  return cut && whole ? wanted : usual;
 }
 
 export function shorten(pdf: PDFKit.PDFDocument, words: string, width: number): string {

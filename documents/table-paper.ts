@@ -8,6 +8,8 @@ const WIDTH = PAGE.width - 2 * PAGE.side;
 const BOTTOM = PAGE.height - PAGE.foot;
 const SIZE = 8;
 const GAP = 8;
+/** Points to a unit of a scene, at most: a narrow picture is not blown up over the whole page. */
+const LARGEST = 0.8;
 
 /** A page being written: where the next line goes, and a new page where none is left. */
 interface Pen {
@@ -91,10 +93,16 @@ function wordsOn(pen: Pen, block: Exclude<Block, { block: 'picture' }>): void {
     for (const l of block.list ?? []) put(pen, 'LI', `•  ${l}`, 9);
   }
 }
+/** A picture a little too high for what is left of the page is set smaller; else it begins the next one. */
+const LEAST = 0.72;
+const HEAD = 22;
 function picture(pen: Pen, scene: Extract<Block, { block: 'picture' }>['scene']): void {
-  const width = Math.min(WIDTH, (BOTTOM - PAGE.top) * (scene.width / scene.height));
+  const most = Math.min(WIDTH, (BOTTOM - PAGE.top - HEAD) * (scene.width / scene.height), scene.width * LARGEST);
+  const left = (BOTTOM - pen.y - HEAD) * (scene.width / scene.height);
+  const fits = left >= most * LEAST;
+  const width = fits ? Math.min(most, left) : most;
   const height = (width / scene.width) * scene.height;
-  room(pen, height + 20);
+  room(pen, height + HEAD);
   put(pen, 'H2', scene.title, 11, 'bold');
   pen.pdf.addStructure(
     pen.pdf.struct('Figure', { alt: scene.description }, () => drawScene(pen.pdf, scene, PAGE.side, pen.y, width)),

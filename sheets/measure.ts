@@ -66,16 +66,14 @@ export function measuredCell(value: number | null, measure: Measure, units: Unit
 export const hoursCell = (value: number | Bounds | null, places = 0): Cell => quantity(value, 'h', places);
 export const words = (text: string, small?: string): Cell => ({ is: 'text', text, ...(small ? { small } : {}) });
 
-const RAISED = '⁰¹²³⁴⁵⁶⁷⁸⁹';
-/** Three figures, small and large ones with a power of ten: "1.42 × 10⁻⁸". */
+/** Three figures, small and large ones with a power of ten: "1.42 × 10^−8". */
 export function significant(value: number): string {
   if (value === 0) return '0';
   const size = Math.abs(value);
   if (size >= 1e-3 && size < 1e7)
     return number(value, size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : size >= 0.1 ? 3 : 4);
   const [mantissa = '', power = '0'] = value.toExponential(2).split('e');
-  const raised = [...String(Math.abs(Number(power)))].map((d) => RAISED[Number(d)]).join('');
-  return `${mantissa.replace('-', '−')} × 10${Number(power) < 0 ? '⁻' : ''}${raised}`;
+  return `${mantissa.replace('-', '−')} × 10^${power.replace('-', '−').replace('+', '')}`;
 }
 /** "1.7 times", "12 times": how many times one thing counts against another. */
 export const timesFigure = (ratio: number): string =>

@@ -7,7 +7,7 @@ export const KNOWN_WORDS: Readonly<Record<Known, string>> = {
   read: 'read in the source',
   'second-hand': 'second-hand',
   memory: 'from memory',
-  invented: 'made up for the demonstration',
+  invented: 'made up',
 };
 export const sourceWords = (p: Provenance): string => [p.source, p.edition, p.place].filter(Boolean).join(', ');
 

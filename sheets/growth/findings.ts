@@ -1,8 +1,8 @@
 import type { growth } from '../../engine/index.ts';
-import { number } from '../display.ts';
+import { capital, number } from '../display.ts';
 import { measured, type Units } from '../measure.ts';
 import type { FindingsBlock } from '../model.ts';
-import { INTERACTIONS, shareOfLives } from './words.ts';
+import { INTERACTIONS, percent } from './words.ts';
 
 type Finding = FindingsBlock['findings'][number];
 
@@ -39,7 +39,7 @@ export function growthFindings(a: growth.GrowthAnswer, units: Units): FindingsBl
     if (a.interaction.as !== 'none')
       add(
         'growth.interaction-beside',
-        `${INTERACTIONS[a.interaction.as]} would let a high load slow the growth after it. The looks rest on the life without it, which is the shorter.`,
+        `${capital(INTERACTIONS[a.interaction.as])} would let a high load slow the growth after it. The looks rest on the life without it, which is the shorter.`,
         'Nothing is to be done.',
       );
     if (a.curve && a.curve.errorBound > 0.01)
@@ -52,7 +52,7 @@ export function growthFindings(a: growth.GrowthAnswer, units: Units): FindingsBl
     if (a.chance && early)
       add(
         'growth.chance-of-passing',
-        `In ${shareOfLives(early.chance)} of the lives drawn the crack is critical before look ${early.look}, at ${number(early.hours)} h, and was not found.`,
+        `In ${percent(early.chance)} of the lives drawn the crack is critical before look ${early.look}, at ${number(early.hours)} h, and was not found.`,
         'Look earlier, or with a better method.',
       );
     if (a.chance && a.chance.unfinished > 0)

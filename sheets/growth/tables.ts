@@ -3,7 +3,7 @@ import { number } from '../display.ts';
 import { hoursCell, measured, timesFigure, timesRange, type Units, words } from '../measure.ts';
 import type { Cell, Column, KeyValueBlock, TableBlock } from '../model.ts';
 import { type Shown, shownProgramme } from './in-force.ts';
-import { ENDS, INTERACTIONS, LAW_WORDS, shareOfLives, sizeWords, wordsOfUse } from './words.ts';
+import { ENDS, INTERACTIONS, LAW_WORDS, percent, shareOfLives, sizeWords, wordsOfUse } from './words.ts';
 
 type Answer = growth.GrowthAnswer;
 const left = (key: string, title: string): Column => ({ key, title, align: 'left' });
@@ -113,8 +113,6 @@ export function byUseTable(a: Answer): TableBlock[] {
   ];
 }
 
-const percent = (share: number): string =>
-  `${number(100 * share, share > 0 && share < 0.001 ? 3 : share < 0.1 ? 2 : 1)} %`;
 const percents = (low: number, high: number): string => `${percent(low)} to ${percent(high)}`;
 
 /** Lives that end early, and cracks that pass their critical size unseen. */

@@ -1,5 +1,5 @@
 import type { growth } from '../../engine/index.ts';
-import { plain } from '../display.ts';
+import { number, plain } from '../display.ts';
 import { measured, type Units } from '../measure.ts';
 
 export const ENDS: Readonly<Record<growth.CriticalSize['by'], string>> = {
@@ -34,3 +34,6 @@ export function ruleWords(rule: growth.GrowthAnswer['rule']): string {
 /** A use by its word, as a name at the head of a row. */
 export const wordsOfUse = (use: string): string => plain(use);
 export const shareOfLives = (share: number): string => `${Math.round(1000 * share) / 10} in 100`;
+/** A small chance keeps its figures. */
+export const percent = (share: number): string =>
+  `${number(100 * share, share > 0 && share < 0.001 ? 3 : share < 0.1 ? 2 : 1)} %`;

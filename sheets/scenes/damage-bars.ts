@@ -14,7 +14,7 @@ const FILLS: Readonly<Record<usage.LoadSource, Ink>> = {
   landing: 'dye-soft',
   ground_air_ground: 'line',
 };
-const [WIDTH, LEFT, RIGHT, TOP, STEP] = [1120, 200, 1000, 36, 40];
+const [WIDTH, LEFT, RIGHT, TOP, STEP] = [1120, 200, 930, 36, 46];
 
 /** What an hour of each use does to the place, against an hour of the reference use, and which load does it. */
 export function damageBars(answer: usage.UsageAnswer): Scene {
@@ -48,14 +48,15 @@ export function damageBars(answer: usage.UsageAnswer): Scene {
       else if (b - a > 4) unnamed = true;
       from += share;
     }
-    const end = x(Math.max(u.ratio, u.ratioAcross.high));
-    if (u.ratioAcross.high > u.ratioAcross.low)
+    const across = u.ratioAcross;
+    if (across.high > across.low)
       marks.push(
-        line(x(u.ratioAcross.low), y + 26, x(u.ratioAcross.high), y + 26, 'soft', 1.2),
-        line(x(u.ratioAcross.low), y + 23, x(u.ratioAcross.low), y + 29, 'soft', 1.2),
-        line(x(u.ratioAcross.high), y + 23, x(u.ratioAcross.high), y + 29, 'soft', 1.2),
+        line(x(across.low), y + 27, x(across.high), y + 27, 'soft', 1.2),
+        line(x(across.low), y + 24, x(across.low), y + 30, 'soft', 1.2),
+        line(x(across.high), y + 24, x(across.high), y + 30, 'soft', 1.2),
+        text(r(x(across.high) + 6), y + 31, `${timesRange(across)} over all that was tried`, { ink: 'soft', size: 10 }),
       );
-    marks.push(text(r(end + 8), y + 14, `${timesFigure(u.ratio)} times`, { bold: u.use === answer.hardest }));
+    marks.push(text(r(x(u.ratio) + 8), y + 14, `${timesFigure(u.ratio)} times`, { bold: u.use === answer.hardest }));
   });
   const key = unnamed ? keyAt(bottom + 22, answer) : [];
   const title = 'What an hour of each use does to this place';

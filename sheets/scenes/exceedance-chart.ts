@@ -77,7 +77,7 @@ function panel(curves: readonly Curve[], frame: Frame, powers: readonly number[]
   const marks: Mark[] = [text(frame.left - 44, frame.top - 12, 'times an hour', { ink: 'soft', size: 11 })];
   for (const p of powers)
     marks.push(
-      line(frame.left, y(tenTo(p)), frame.right, y(tenTo(p)), 'hair'),
+      line(frame.left, y(tenTo(p)), x.range()[1]!, y(tenTo(p)), 'hair'),
       text(frame.left - 6, r(y(tenTo(p)) + 4), powerOfTen(p), { ink: 'soft', size: 11, anchor: 'end' }),
     );
   marks.push(...baseAxis(x, frame, 'load factor, g', (v) => number(v, Number.isInteger(v) ? 0 : 1)));
@@ -90,15 +90,15 @@ function panel(curves: readonly Curve[], frame: Frame, powers: readonly number[]
     const branches = [sorted.filter((p) => p.load_factor < 1), sorted.filter((p) => p.load_factor >= 1)];
     for (const branch of branches) marks.push(...polyline(branch.map(at), 'ink', 1.4, dash, title));
     const end = branches[1]!.at(-1) ?? branches[0]!.at(-1);
-    if (end) marks.push(nameAt(at(end), title, labels));
+    if (end) marks.push(nameAt(at(end), title, frame.bottom - 5, labels));
   }
   return marks;
 }
 const tenTo = (p: number): number => Number(`1e${p}`);
 /** A name beside the end of its line, moved up until it covers no other. */
-function nameAt([x, y]: Point, title: string, taken: { x: number; y: number; w: number }[]): Mark {
+function nameAt([x, y]: Point, title: string, lowest: number, taken: { x: number; y: number; w: number }[]): Mark {
   const w = wideOf(title);
-  let at = y;
+  let at = Math.min(y, lowest);
   while (taken.some((l) => Math.abs(l.y - at) < 13 && l.x < x + w && x < l.x + l.w)) at -= 13;
   taken.push({ x, y: at, w });
   return text(r(x + 5), r(at + 3), title, { size: 11 });

@@ -50,7 +50,9 @@ export function fanChart(a: growth.GrowthAnswer, units: Units): Scene | null {
     marks.push(line(x(look.hours), FRAME.bottom, x(look.hours), FRAME.bottom - 12, 'dye', 1.4));
   }
   if (chance.passed[0] && chance.passed[0].hours <= x.domain()[1]!)
-    marks.push(text(r(x(chance.passed[0].hours) + 5), FRAME.bottom - 5, 'looks', { ink: 'dye', size: 11 }));
+    marks.push(
+      text(r(x(chance.passed[0].hours) - 5), FRAME.bottom - 4, 'looks', { ink: 'dye', size: 11, anchor: 'end' }),
+    );
   return {
     title: `The same crack, ${number(chance.lives)} times over`,
     description: `${fan.map((q) => `${shareOfLives(q.share)} end by ${number(q.points.at(-1)!.hours)} h`).join(', ')}. Drawn with seed ${chance.seed}.`,

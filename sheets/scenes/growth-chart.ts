@@ -1,15 +1,25 @@
 import { scaleLinear } from 'd3-scale';
 import type { growth } from '../../engine/index.ts';
 import { number } from '../display.ts';
-import { shownProgramme } from '../growth/in-force.ts';
+import { type ShownProgramme, shownProgramme } from '../growth/in-force.ts';
 import { ENDS, INTERACTIONS } from '../growth/words.ts';
 import { inUnits, measured, measuredCell, quantity, type Units, unitOf, words } from '../measure.ts';
 import type { Mark, Scene, TableBlock } from '../model.ts';
 import { line, r, text } from './axis.ts';
-import { baseAxis, type Frame, levelAxis, type Point, pickedOf, polyline } from './plot.ts';
+import {
+  baseAxis,
+  type Frame,
+  type Label,
+  labelsAt,
+  levelAxis,
+  type Point,
+  pickedOf,
+  polyline,
+  wideOf,
+} from './plot.ts';
 
 const [WIDTH, HEIGHT] = [1120, 370];
-const FRAME: Frame = { left: 62, right: 1096, top: 46, bottom: 320 };
+const FRAME: Frame = { left: 62, right: 880, top: 46, bottom: 320 };
 const MOST_LOOKS = 40;
 
 /** Length against hours: where a look can find it, where it is critical, and when the looks are. */
@@ -20,34 +30,30 @@ export function growthChart(a: growth.GrowthAnswer, units: Units): Scene | null 
   const longest = Math.max(last.c_mm, a.critical?.size.c_mm ?? 0, a.detectable.c_mm);
   const x = scaleLinear()
     .domain([0, Math.max(last.hours, 1)])
-    .range([FRAME.left, FRAME.right - 40]);
+    .range([FRAME.left, FRAME.right - 20]);
   const y = scaleLinear()
     .domain([0, inUnits(longest, 'length', units) * 1.1])
     .range([FRAME.bottom, FRAME.top]);
   const up = (mm: number) => y(inUnits(mm, 'length', units));
   const programme = shownProgramme(a, a.programme);
   const looks = programme ? looksWithin(programme.first.hours, programme.repeat.hours, last.hours) : [];
+  const other = otherCurve(a, x, up);
   const marks: Mark[] = [
     ...levelAxis(y, FRAME, `length, ${unitOf('length', units)}`, (v) =>
       number(v, units === 'inch' ? 2 : v % 1 ? 1 : 0),
     ),
     ...baseAxis(x, FRAME, 'hours', (v) => number(v), 8),
-    ...limitLine(up(a.detectable.c_mm), `a look can find ${measured(a.detectable.c_mm, 'length', units)}`, 'right'),
-    ...(a.critical
-      ? limitLine(
-          up(a.critical.size.c_mm),
-          `critical, ${measured(a.critical.size.c_mm, 'length', units)}: ${ENDS[a.critical.by]}`,
-          'left',
-        )
-      : []),
+    line(FRAME.left, up(a.detectable.c_mm), FRAME.right, up(a.detectable.c_mm), 'ink', 1.2, '7 4'),
+    ...(a.critical ? criticalLine(a.critical, up, units) : []),
     ...depthLine(curve, x, up),
-    ...otherCurve(a, x, up),
+    ...polyline(other, 'soft', 1.2, '9 3 2 3'),
     ...polyline(
       curve.points.map((p): Point => [x(p.hours), up(p.c_mm)]),
       'ink',
       2.2,
     ),
     ...looks.flatMap((at) => lookAt(x(at), up(lengthAt(curve.points, at)))),
+    ...labelsAt(FRAME.right + 8, namesAt(a, other, up, units), FRAME),
   ];
   if (curve.through)
     marks.push(
@@ -66,13 +72,7 @@ export function growthChart(a: growth.GrowthAnswer, units: Units): Scene | null 
       }),
     );
   if (programme && looks.length)
-    marks.push(
-      text(Math.min(r(x(looks[0]!) + 6), FRAME.right - 260), FRAME.bottom - 10, firstWords(programme), {
-        ink: 'dye',
-        size: 12,
-        bold: true,
-      }),
-    );
+    marks.push(...firstLook(programme, x(looks[0]!), up(longest), (at) => up(lengthAt(curve.points, x.invert(at)))));
   return {
     title: 'How a crack would grow, and when it is looked for',
     description: describe(a, looks, units),
@@ -84,9 +84,21 @@ export function growthChart(a: growth.GrowthAnswer, units: Units): Scene | null 
 }
 type At = (v: number) => number;
 
-function firstWords(p: NonNullable<ReturnType<typeof shownProgramme>>): string {
-  const by = p.first.by ? ` (${p.first.by})` : '';
-  return `first look ${number(p.first.hours)} h${by}, then every ${number(p.repeat.hours)} h${p.repeat.by && p.repeat.by !== p.first.by ? ` (${p.repeat.by})` : ''}`;
+/** What is said of the first look, above the curve and clear of it. */
+function firstLook(p: ShownProgramme, x: number, below: number, curveAt: At): Mark[] {
+  const by = p.first.by ? `, as ${p.first.by} asks` : '';
+  const then = `then every ${number(p.repeat.hours)} h${p.repeat.by ? `, as ${p.repeat.by} asks` : ''}`;
+  const said = [`first look ${number(p.first.hours)} h${by}`, then];
+  const wide = Math.max(...said.map((w) => wideOf(w, 12))) + 8;
+  const y = below + 22;
+  const clear = x + wide < FRAME.right && curveAt(x + wide) > y + 26;
+  const at = clear ? x + 6 : x - 6;
+  const anchor = clear ? 'start' : 'end';
+  return [
+    line(x, curveAt(x), x, y - 8, 'dye', 0.9),
+    text(r(at), y, said[0]!, { ink: 'dye', bold: true, anchor }),
+    text(r(at), y + 16, said[1]!, { ink: 'dye', anchor }),
+  ];
 }
 /** Looks until the growth ends; a long row of them is cut. */
 export function looksWithin(first: number, repeat: number, end: number): number[] {
@@ -109,13 +121,10 @@ const lookAt = (x: number, y: number): Mark[] => [
   line(x, FRAME.bottom, x, y, 'dye', 0.9),
   { is: 'circle', x: r(x), y: r(y), r: 3, stroke: 'dye', fill: 'dye', width: 0 },
 ];
-function limitLine(y: number, said: string, side: 'left' | 'right'): Mark[] {
-  return [
-    line(FRAME.left, y, FRAME.right, y, 'ink', 1.2, '7 4'),
-    side === 'left'
-      ? text(FRAME.left + 6, r(y - 6), said, { size: 12, bold: true })
-      : text(FRAME.right, r(y - 6), said, { size: 12, anchor: 'end' }),
-  ];
+function criticalLine(critical: growth.CriticalSize, up: At, units: Units): Mark[] {
+  const y = up(critical.size.c_mm);
+  const said = `critical, ${measured(critical.size.c_mm, 'length', units)}: ${ENDS[critical.by]}`;
+  return [line(FRAME.left, y, FRAME.right, y, 'ink', 1.2, '7 4'), text(FRAME.left + 6, r(y - 6), said, { bold: true })];
 }
 /** The depth beside the length while the crack is not through. */
 function depthLine(curve: growth.GrowthCurve, x: At, up: At): Mark[] {
@@ -123,22 +132,16 @@ function depthLine(curve: growth.GrowthCurve, x: At, up: At): Mark[] {
   return polyline(deep, 'soft', 1.2, '3 3', 'depth');
 }
 /** The life with one cycle acting on the next stands beside, never instead. */
-function otherCurve(a: growth.GrowthAnswer, x: At, up: At): Mark[] {
-  const other = a.interaction.curve;
-  if (!other || a.interaction.as === 'none') return [];
-  const end = x(a.curve!.points.at(-1)!.hours);
-  const points = other.points.map((p): Point => [x(p.hours), up(p.c_mm)]).filter(([at]) => at <= end + 40);
-  const last = points.at(-1);
+function otherCurve(a: growth.GrowthAnswer, x: At, up: At): Point[] {
+  if (a.interaction.as === 'none' || !a.interaction.curve) return [];
+  return a.interaction.curve.points.map((p): Point => [x(p.hours), up(p.c_mm)]).filter(([at]) => at <= FRAME.right);
+}
+function namesAt(a: growth.GrowthAnswer, other: readonly Point[], up: At, units: Units): Label[] {
+  const last = other.at(-1);
   return [
-    ...polyline(points, 'soft', 1.2, '9 3 2 3'),
-    ...(last
-      ? [
-          text(r(last[0]), r(last[1] + 14), `with ${INTERACTIONS[a.interaction.as]}, not counted on`, {
-            ink: 'soft',
-            size: 11,
-            anchor: 'end',
-          }),
-        ]
+    { y: up(a.detectable.c_mm), text: `a look can find ${measured(a.detectable.c_mm, 'length', units)}` },
+    ...(last && a.interaction.as !== 'none'
+      ? [{ y: last[1], text: `with ${INTERACTIONS[a.interaction.as]}: not counted on`, ink: 'soft' as const }]
       : []),
   ];
 }

@@ -10,7 +10,7 @@ export interface Frame {
   readonly top: number;
   readonly bottom: number;
 }
-export type Axis = At & { ticks(count?: number): number[] };
+export type Axis = At & { ticks(count?: number): number[]; range(): number[] };
 
 /** Rules across at the ticks of a linear scale, their figures on the left, what they measure above. */
 export function levelAxis(y: Axis, frame: Frame, title: string, say: (v: number) => string, ticks = 5): Mark[] {
@@ -41,11 +41,10 @@ export function decades(low: number, high: number, most = 8): number[] {
   for (let p = from; p <= to; p += every) all.push(p);
   return all;
 }
-/** "100", "0.01", "10⁻⁵" */
+/** "100", "0.01", "10^−5" */
 export function powerOfTen(p: number): string {
   if (p >= -2 && p <= 4) return p >= 0 ? number(Number(`1e${p}`)) : number(Number(`1e${p}`), -p);
-  const raised = [...String(Math.abs(p))].map((d) => '⁰¹²³⁴⁵⁶⁷⁸⁹'[Number(d)]).join('');
-  return `10${p < 0 ? '⁻' : ''}${raised}`;
+  return `10^${p < 0 ? '−' : ''}${Math.abs(p)}`;
 }
 
 export type Point = readonly [x: number, y: number];

@@ -86,7 +86,7 @@ function named(
   const marks: Mark[] = [];
   const early = points[Math.floor(points.length / 4)]!;
   marks.push(
-    text(r(x(inUnits(early.c_mm, 'length', units))), r(up(early.net_section_MPa) + 16), 'what is left yields', {
+    text(r(x(inUnits(early.c_mm, 'length', units))), r(up(early.net_section_MPa) - 9), 'what is left yields', {
       ink: 'soft',
       size: 11,
     }),

@@ -1,4 +1,4 @@
-import type { usage } from '../../engine/index.ts';
+import { type usage, widthOf } from '../../engine/index.ts';
 import { capital, number, range } from '../display.ts';
 import { f, t } from '../frame.ts';
 import { timesFigure, timesRange } from '../measure.ts';
@@ -6,13 +6,13 @@ import type { Span } from '../model.ts';
 import { LOAD_WORDS, saidUse } from './words.ts';
 
 type Answer = usage.UsageAnswer;
-export const nothingTires = (a: Answer): boolean => a.uses.every((u) => u.shares.every((s) => s.share <= 0));
+export const nothingHarms = (a: Answer): boolean => a.uses.every((u) => u.shares.every((s) => s.share <= 0));
 const hardestOf = (a: Answer) => a.uses.find((u) => u.use === a.hardest) ?? a.uses[0]!;
 
 /** One sentence for the telephone: what the hours count as, or how much harder the hardest use is. */
 export function usageSentence(a: Answer): Span[] {
   const reference = saidUse(a, a.reference);
-  if (nothingTires(a))
+  if (nothingHarms(a))
     return [
       t('By this curve nothing in these tables harms the place: '),
       f('that is no proof that it lasts for ever'),
@@ -43,7 +43,9 @@ function harder(a: Answer, reference: string, before: string): Span[] {
     ];
   const next = [...a.uses].filter((u) => u.use !== a.reference).sort((x, y) => y.ratio - x.ratio)[0]!;
   return [
-    t(`${before}No use described works this place harder than ${reference}; an hour of ${saidUse(a, next.use)} counts `),
+    t(
+      `${before}No use described works this place harder than ${reference}; an hour of ${saidUse(a, next.use)} counts `,
+    ),
     f(`${timesFigure(next.ratio)} times`),
     t('.'),
   ];
@@ -51,7 +53,7 @@ function harder(a: Answer, reference: string, before: string): Span[] {
 
 /** One line of why: which load does most of it, and how far the answer moves with what was tried. */
 export function usageBecause(a: Answer): string {
-  if (nothingTires(a)) return `${a.curve.name} sees no harm below its run-out, and the tables stay below it.`;
+  if (nothingHarms(a)) return `${a.curve.name} sees no harm below its run-out, and the tables stay below it.`;
   const hardest = hardestOf(a);
   const first = [...hardest.shares].sort((x, y) => y.share - x.share)[0];
   const parts = [
@@ -62,6 +64,9 @@ export function usageBecause(a: Answer): string {
       : []),
     ...(hardest.use !== a.reference && hardest.ratioAcross.high > hardest.ratioAcross.low
       ? [`Over the slopes and stress levels tried it is ${timesRange(hardest.ratioAcross)} times.`]
+      : []),
+    ...(a.gives === 'lives' && a.equivalent?.across_h && widthOf(a.equivalent.across_h) > 0.5
+      ? [`All hours together then count as ${range(a.equivalent.across_h)} h.`]
       : []),
     ...(a.gives === 'ratios'
       ? ['No stress per g with a source is at hand: uses are compared, and no life is given.']

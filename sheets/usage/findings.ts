@@ -1,11 +1,11 @@
 import type { usage } from '../../engine/index.ts';
-import { capital, number } from '../display.ts';
+import { timesFigure } from '../measure.ts';
 import type { FindingsBlock } from '../model.ts';
-import { nothingTires } from './answer.ts';
+import { nothingHarms } from './answer.ts';
 import { saidUse } from './words.ts';
 
 type Finding = FindingsBlock['findings'][number];
-/** A sequence that tires the place by a tenth more than the table it was drawn from is worth a word. */
+/** A sequence that harms the place by a tenth more than the table it was drawn from is worth a word. */
 const MORE = 1.1;
 
 /** What a reader of the page must know beside its figures. */
@@ -25,18 +25,20 @@ export function usageFindings(a: usage.UsageAnswer): FindingsBlock {
       `No loads are given for ${saidUse(a, u.use)}: its hours count as ${hardest}, the hardest use described.`,
       'Give its loads with their source, or correct the use in the record.',
     );
-  if (nothingTires(a))
+  if (nothingHarms(a))
     add(
-      'usage.nothing-tires',
+      'usage.nothing-harms',
       `Every cycle stays below the run-out of ${a.curve.name}. Tests end near ten to a hundred million cycles, and small cycles count once there is a crack.`,
       'Try a sharper notch, or ask the growth page.',
     );
-  for (const u of a.uses)
-    if (u.sequencePerHour !== null && u.perHour !== null && u.perHour > 0 && u.sequencePerHour > MORE * u.perHour)
-      add(
-        'usage.sequence-harder',
-        `${capital(saidUse(a, u.use))}, counted flight by flight, does ${number(u.sequencePerHour / u.perHour, 1)} times the harm of its tables taken one by one.`,
-        'Draw more flights, and take the worse of the two.',
-      );
+  const harder = a.uses.filter(
+    (u) => u.sequencePerHour !== null && u.perHour !== null && u.perHour > 0 && u.sequencePerHour > MORE * u.perHour,
+  );
+  if (harder.length)
+    add(
+      'usage.sequence-harder',
+      `Counted flight by flight there is more harm than in the tables taken one by one: ${harder.map((u) => `${saidUse(a, u.use)} ${timesFigure(u.sequencePerHour! / u.perHour!)} times`).join(', ')}.`,
+      'Lives rest on the harsher of the two; compare the uses by both.',
+    );
   return { block: 'findings', title: 'Findings', findings, empty: 'Nothing more to say beside the figures.' };
 }

@@ -7,7 +7,7 @@ import { equivalentLife } from '../scenes/equivalent-life.ts';
 import { exceedanceChart } from '../scenes/exceedance-chart.ts';
 import { type Rests, sourcesTable } from '../sources.ts';
 import { shownSteps } from '../working.ts';
-import { nothingTires, usageBecause, usageSentence } from './answer.ts';
+import { nothingHarms, usageBecause, usageSentence } from './answer.ts';
 import { usageFindings } from './findings.ts';
 import type { UsageSheetInput } from './input.ts';
 import { equivalentTable, placeBlock, sensitivityTable, usesTable } from './tables.ts';
@@ -25,7 +25,7 @@ export function usageSheet(input: UsageSheetInput): Sheet {
   const timeLines = a.gives === 'lives' ? lives.flatMap((l) => picture(equivalentLife(l, reference))) : [];
   const curves = [false, true].flatMap((ground) => picture(exceedanceChart({ curves: a.curves, ground, titleOf })));
   const blocks: Block[] = [
-    ...(nothingTires(a) ? [] : picture(damageBars(a))),
+    ...(nothingHarms(a) ? [] : picture(damageBars(a))),
     ...timeLines,
     ...equivalentTable(a),
     usesTable(a),
