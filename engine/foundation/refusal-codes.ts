@@ -122,6 +122,10 @@ export const REFUSAL_CODES = [
   'growth.geometry-impossible',
   'growth.outside-solution',
   'growth.no-cycles',
+  'growth.rule-unclear',
+  'growth.mix-unclear',
+  'growth.order-missing',
+  'growth.limit-stress-missing',
   'growth.table-not-rising',
 ] as const;
 

@@ -1,0 +1,43 @@
+import type { GrowthDocument } from '../document.ts';
+import { grow, growByBlocks } from '../integrate/index.ts';
+import type { CrackSize, CycleSequence, GrowthCurve } from '../model.ts';
+import { placed } from './placed.ts';
+import { carriedBy, type Problem } from './problem.ts';
+
+/** Growth from a size to critical, without interaction. */
+export type Life = (from: CrackSize, points?: number) => GrowthCurve;
+
+/** By cycles an hour. */
+export function lifeByHours(p: Problem, tolerance?: number): Life {
+  const until = { margin: carriedBy(p).margin };
+  return (from, points) => {
+    const at = placed(p.form, from);
+    return grow(at.form, p.law, p.cycles, at.size, until, {
+      ...(points === undefined ? {} : { points }),
+      ...(tolerance === undefined ? {} : { tolerance }),
+    });
+  };
+}
+
+/** By the cycles of a sequence in their order, where the law is a pure power; else null. */
+export function lifeBySequence(p: Problem, sequence: CycleSequence): Life | null {
+  if (!p.law.power) return null;
+  const until = { margin: carriedBy(p).margin };
+  return (from, points) => {
+    const at = placed(p.form, from);
+    return growByBlocks(at.form, p.law, sequence, at.size, until, points === undefined ? {} : { points })!;
+  };
+}
+
+/** Hours of a life; null where no growth was computed. */
+export const hoursOf = (curve: GrowthCurve): number | null => (curve.ended === 'no growth' ? null : curve.hours);
+
+/** The sequence of a document that is one. */
+export function sequenceGiven({ loading }: GrowthDocument): CycleSequence | null {
+  if (loading.as !== 'sequence') return null;
+  return {
+    max_MPa: Float64Array.from(loading.cycles, (c) => c[0]),
+    min_MPa: Float64Array.from(loading.cycles, (c) => c[1]),
+    hours: loading.hours,
+  };
+}
