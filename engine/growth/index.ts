@@ -14,6 +14,7 @@ export {
   missOf,
   type PreparedChance,
   prepareChance,
+  withChance,
 } from './chance/index.ts';
 export * from './document.ts';
 export {

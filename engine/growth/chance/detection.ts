@@ -11,8 +11,8 @@ export interface Detection {
 
 export const LOG_ODDS_FROM: Provenance = {
   source: 'Metals Handbook, volume 17, Nondestructive evaluation and quality control',
-  place: 'log-odds form of the chance of detection',
-  known: 'second-hand',
+  place: 'log-odds form of the chance of detection (Berens); two sizes fix it',
+  known: 'read',
 };
 const LOG_ODDS_OF_NINE_IN_TEN = Math.log(9);
 
@@ -25,7 +25,7 @@ const LOG_ODDS_OF_NINE_IN_TEN = Math.log(9);
  * @param detection a50 below a90, mm
  * @returns a function of size, mm; 1 at size 0
  * @throws Refusal `growth.detection-reversed`
- * @see Metals Handbook volume 17 (second-hand)
+ * @see Metals Handbook volume 17; DTDH section 3.1.2.4 finds it alike to the log-normal form
  */
 export function missOf(detection: Pick<Detection, 'a50_mm' | 'a90_mm'>): (size_mm: number) => number {
   const { a50_mm, a90_mm } = detection;

@@ -5,3 +5,4 @@ export { livesOf } from './lives.ts';
 export { type ChanceTask, chanceTask, prepareChance } from './prepare.ts';
 export type { Lives, PreparedChance } from './problem.ts';
 export { factorsOf, type LifeFactors } from './scatter.ts';
+export { withChance } from './with-chance.ts';

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isRefusal } from '../../foundation/refusal.ts';
+import { answerGrowth } from '../answer/index.ts';
 import type { GrowthDocument, GrowthInput } from '../document.ts';
 import { zGrowthDocument } from '../document.ts';
 import { grow } from '../integrate/adaptive.ts';
@@ -13,7 +14,9 @@ import { livesOf } from './lives.ts';
 import { prepareChance } from './prepare.ts';
 import { strengthAtAny } from './strength.ts';
 import { chanceOf, FROM } from './testing/problems.ts';
+import { withChance } from './with-chance.ts';
 
+const WHEELER = { as: 'wheeler', exponent: 1.4, plane: 'stress', from: FROM } as const;
 const INPUT = {
   sparwright: 'growth/1',
   title: 'A hole',
@@ -36,6 +39,11 @@ const INPUT = {
   chance: chanceOf({ lives: 200 }),
 } satisfies GrowthInput;
 const document: GrowthDocument = zGrowthDocument.parse(INPUT);
+const noStress = {
+  as: 'usage',
+  usage: { place: { stress: { as: 'unknown' } } },
+  mix: [],
+} as unknown as GrowthDocument['loading'];
 const programme = { first_h: 20_000, repeat_h: 10_000 };
 const prepare = (over: Partial<GrowthDocument> = {}) =>
   prepareChance({ document: { ...document, ...over }, programme, critical_c_mm: 15 });
@@ -69,6 +77,36 @@ describe('a growth document', () => {
     expect(answer.passed.length).toBeGreaterThan(1);
   });
 
+  it('what a part holds beside the figures: every scatter with its source, and that it counts without retardation', () => {
+    const prepared = prepare();
+    const chance = chanceFrom(prepared, [livesOf(prepared, { from: 0, to: 200 })]);
+    const plain = answerGrowth({ ...document, interaction: { as: 'none' } });
+    const made = withChance(plain, { ...document, interaction: WHEELER }, chance);
+    expect(made.value.chance).toBe(chance);
+    expect(made.value.sources.map((s) => s.what)).toEqual(
+      expect.arrayContaining([
+        'scatter of growth per cycle',
+        'scatter of stress',
+        'scatter of toughness',
+        'chance of detection',
+      ]),
+    );
+    expect(made.warnings.join(' ')).toMatch(/without the slowing/);
+    expect(withChance(plain, document, chance).warnings.join(' ')).not.toMatch(/without the slowing/);
+    expect(made.working.slice(plain.working.length).map((s) => s.symbol)).toEqual(
+      expect.arrayContaining(['s_rate', 's_stress', 's_Kc', 'n', 'h_50', 'p_1']),
+    );
+  });
+
+  it('a first flaw as deep as the part is thick begins as a through crack', () => {
+    const from = { c_mm: 3, from: FROM };
+    const deep = prepare({ first_flaw: { ...from, a_mm: 6 } });
+    expect(deep.problem.form.tips).toBe(1);
+    expect([...livesOf(deep, { from: 0, to: 5 }).hours]).toEqual([
+      ...livesOf(prepare({ first_flaw: from }), { from: 0, to: 5 }).hours,
+    ]);
+  });
+
   it('a sequence counts as its cycles, in whatever order', () => {
     const cycles = [
       [80, -10],
@@ -90,6 +128,7 @@ describe('a growth document', () => {
   it.each([
     ['scatter', { chance: undefined }],
     ['limit load', { limit_stress: undefined }],
+    ['per g', { loading: noStress }],
   ])('is refused without %s', (word, over) => {
     let met: unknown;
     try {

@@ -1,9 +1,9 @@
 import { Refusal } from '../../foundation/refusal.ts';
+import { placed } from '../answer/placed.ts';
+import { problemOf } from '../answer/problem.ts';
 import type { GrowthDocument } from '../document.ts';
 import { hourlyGrowth } from '../integrate/hourly.ts';
-import { materialOf } from '../material/index.ts';
 import type { GrowthAnswer } from '../model.ts';
-import { crackForm } from '../stress-intensity/index.ts';
 import { tabled } from './hour-table.ts';
 import { hourlyCycles } from './hourly-cycles.ts';
 import type { PreparedChance } from './problem.ts';
@@ -42,21 +42,19 @@ export function prepareChance({ document, programme, critical_c_mm }: ChanceTask
   if (!limit_stress) throw incomplete('no stress at limit load', 'Add the stress at limit load with its source');
   if (loading.as === 'usage' && loading.usage.place.stress.as === 'unknown')
     throw incomplete('no stress per g', 'Add the stress per g of this place with its source');
-  const form = crackForm(document.geometry, document.factors ?? [], document.compounded ?? 'product');
-  const material = materialOf(document.material);
-  const perHour = hourlyGrowth(material.law, hourlyCycles(document));
-  const toughness = material.toughnessAt(form.thickness_mm).value;
-  const first = document.first_flaw;
+  const whole = problemOf(document, hourlyCycles(document));
+  const { form, size: first } = placed(whole.form, whole.first);
+  const perHour = hourlyGrowth(whole.law, whole.cycles);
   const span = Math.max(LEAST_SPAN * first.c_mm, critical_c_mm ?? 0) / first.c_mm;
   const longest = Math.min(span, form.longest_c_mm / first.c_mm);
   return {
     problem: {
       form,
-      first: form.tips === 2 ? { c_mm: first.c_mm, a_mm: first.a_mm! } : { c_mm: first.c_mm },
-      perHour: material.law.power ? perHour : tabled(perHour),
-      power: material.law.power?.n ?? null,
-      strengthOf: strengthAtAny(form, { yield_MPa: material.yield_MPa, toughness_MPa_sqrt_m: toughness }),
-      limit_MPa: limit_stress.stress_MPa,
+      first,
+      perHour: whole.law.power ? perHour : tabled(perHour),
+      power: whole.law.power?.n ?? null,
+      strengthOf: strengthAtAny(form, whole.strength),
+      limit_MPa: whole.limit_MPa,
     },
     chance,
     programme,

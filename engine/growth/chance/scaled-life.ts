@@ -82,7 +82,10 @@ function zeroOf(margin: (share: number) => number): number {
   let [low, high] = [0, 1];
   let [above, below] = [margin(0), margin(1)];
   for (let i = 0; i < TRIES && high - low > CLOSE; i++) {
-    const guess = i % 3 === 2 || below === above ? (low + high) / 2 : low + ((high - low) * above) / (above - below);
+    const guess =
+      i % 3 === 2 || !(above < Number.POSITIVE_INFINITY) || below === above
+        ? (low + high) / 2
+        : low + ((high - low) * above) / (above - below);
     const mid = Math.min(Math.max(guess, low + CLOSE / 2), high - CLOSE / 2);
     const m = margin(mid);
     if (m <= 0) [high, below] = [mid, m];

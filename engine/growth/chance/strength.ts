@@ -1,8 +1,7 @@
+import { isRefusal } from '../../foundation/refusal.ts';
 import type { CrackForm, CrackSize } from '../model.ts';
 import { fracture, netSectionYield, type Strength } from '../residual/index.ts';
-
-/** Lengths tried for the tangent, as shares of the longest, packed toward short cracks; as the residual strength tries them. */
-const TRIED = Array.from({ length: 200 }, (_, i) => Math.exp(Math.log(1e-4) * (1 - i / 199)) * 0.999);
+import { LENGTHS_TRIED } from '../residual/tangent.ts';
 
 /**
  * What a place still carries, for any toughness: lowest of fracture, Feddersen's tangent and net section yield.
@@ -23,13 +22,22 @@ export function strengthAtAny(form: CrackForm, strength: Strength): (factor: num
     const line = tangentAt(factor);
     return (size) => {
       const at = size.a_mm === undefined && through ? through : form;
-      const broken = fracture(at, size, own);
-      const lowest = Math.min(broken, netSectionYield(at, size, strength.yield_MPa));
+      const lowest = Math.min(fractureWithin(at, size, own), netSectionYield(at, size, strength.yield_MPa));
       return at === through && size.a_mm === undefined && line && size.c_mm < line.touches
         ? Math.min(lowest, line.start + line.slope * size.c_mm)
         : lowest;
     };
   };
+}
+
+/** Where the yielded zone leaves the solution fracture is not told: net section yield stands alone. */
+function fractureWithin(form: CrackForm, size: CrackSize, strength: Strength): number {
+  try {
+    return fracture(form, size, strength);
+  } catch (e) {
+    if (isRefusal(e)) return Number.POSITIVE_INFINITY;
+    throw e;
+  }
 }
 
 interface Line {
@@ -39,7 +47,7 @@ interface Line {
 }
 
 function tangents(form: CrackForm, strength: Strength): (factor: number) => Line | null {
-  const all = TRIED.map((share) => share * form.longest_c_mm);
+  const all = LENGTHS_TRIED.map((share) => share * form.longest_c_mm);
   const lengths = all.filter((c) => form.outside({ c_mm: c }) === null);
   if (lengths.length < 3) return () => null;
   const start = netSectionYield(form, { c_mm: all[0]! }, strength.yield_MPa);
