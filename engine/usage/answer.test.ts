@@ -35,7 +35,7 @@ describe('U8 the whole answer', () => {
     expect(u!.ratioAcross).toEqual({ low: 1, high: 1 });
     expect(value.gives).toBe('lives');
   });
-  it('the harder use, its ratio, and the range over slopes and stress levels', () => {
+  it('U16 the harder use, its ratio, and the range over slopes and stress levels', () => {
     const { value } = run();
     expect(value.hardest).toBe('rough');
     const rough = value.uses[1]!;

@@ -55,19 +55,26 @@ function made(
   };
 }
 
-/** Levels by which the sum of two exponentials is followed within 0.1 %. */
-const TURBULENCE_LEVELS = 240;
+/** Share of the shortest scale that one level is from the next, so that a sum of exponentials is followed within 0.1 %. */
+const FINE = 0.15;
+const MOST_LEVELS = 4000;
+/** Occurrences below this share of all zero crossings are left out. */
+const LEAST = 1e-15;
+function turbulenceLevels(e: Extract<Exceedances, { as: 'turbulence' }>): Levels {
+  const scales = e.segments.map((s) => Math.min(s.b1_m_per_s, s.b2_m_per_s) * s.response_g_per_m_per_s);
+  const n = Math.min(MOST_LEVELS, Math.max(60, Math.ceil(e.to / (FINE * Math.min(...scales)))));
+  const rows = Array.from({ length: n + 1 }, (_, i) => {
+    const x = (e.to * i) / n;
+    return [x, turbulencePerHour(e.segments, x)] as const;
+  });
+  const all = rows[0]![1];
+  return levelsOf(rows.filter(([, times], i) => i < 2 || times > LEAST * all));
+}
 
 function curveOf(e: Exceedances, use: UseLoads, document: UsageDocument, place: string): LevelCurve {
   if (e.as === 'turbulence') {
-    const at = (x: number) => turbulencePerHour(e.segments, x);
-    const l = levelsOf(
-      Array.from({ length: TURBULENCE_LEVELS + 1 }, (_, i) => {
-        const x = (e.to * i) / TURBULENCE_LEVELS;
-        return [x, at(x)] as const;
-      }),
-    );
-    return made('gust', l, l, e.from, at);
+    const l = turbulenceLevels(e);
+    return made('gust', l, l, e.from, (x) => turbulencePerHour(e.segments, x));
   }
   const rate = perHour(e.per, use, `${place} of use ${use.use}`);
   if (e.as === 'gust_velocity') {

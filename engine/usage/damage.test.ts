@@ -90,7 +90,7 @@ describe('U8 Miner, 7050-T7451 Kt 3', () => {
 });
 
 /** Wichita State University AE 737 (2022), homework 6 and 7: answers as printed in the keys, digits as there. */
-describe('U9 mean stress, notch, Basquin', () => {
+describe('U17 mean stress, notch, Basquin', () => {
   const T4 = { coefficient: 131, exponent: -0.102 };
   /** Refit of the 30 points; the key's own fit agrees to seven figures, and so do the answers. */
   const FITTED = { coefficient: 230.977901, exponent: -0.0899792069 };

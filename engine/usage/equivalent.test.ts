@@ -215,7 +215,7 @@ describe('U14 along a life', () => {
   });
 });
 
-describe('in the answer', () => {
+describe('U13 in the answer', () => {
   const second = {
     ...SYNTHETIC_1.uses[0]!,
     use: 'tow',

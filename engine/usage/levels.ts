@@ -58,15 +58,29 @@ export function levelAt(l: Levels, times: number, highest = false): number {
 const FALL = 0.15;
 /** Bands to a level that is never passed. */
 const TO_NONE = 20;
-/** Cuts every stretch between levels into bands, by how much the occurrences fall in it, or into `parts`. Returns times an hour, falling. */
+/**
+ * Cuts occurrences into bands: each stretch between two levels into `parts`, or, without, so that they fall by much the
+ * same share in every band. Returns times an hour, falling, from those of the first level to those of the last.
+ */
 export function cutsOf(l: Levels, parts?: number): number[] {
   const cuts: number[] = [l.times[0]!];
+  const cut = (to: number, n: number) => {
+    const from = cuts.at(-1)!;
+    for (let k = 1; k < n; k++) cuts.push(between(from, to, k / n));
+    if (to < from) cuts.push(to);
+  };
   for (let i = 1; i < l.at.length; i++) {
-    const [a, b] = [l.times[i - 1]!, l.times[i]!];
-    if (a === b) continue;
-    const n = parts ?? (b > 0 ? Math.max(1, Math.ceil(Math.log(a / b) / FALL)) : TO_NONE);
-    for (let k = 1; k < n; k++) cuts.push(between(a, b, k / n));
-    cuts.push(b);
+    const to = l.times[i]!;
+    const from = cuts.at(-1)!;
+    if (to === from) continue;
+    if (parts !== undefined) cut(to, parts);
+    else if (to === 0) {
+      cut(l.times[i - 1]!, 1);
+      cut(0, TO_NONE);
+    } else {
+      const bands = Math.log(from / to) / FALL;
+      if (bands > 0.5 || i === l.at.length - 1) cut(to, Math.ceil(bands));
+    }
   }
   return cuts;
 }

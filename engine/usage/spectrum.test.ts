@@ -48,6 +48,41 @@ describe('U5 SYNTHETIC-1', () => {
   });
 });
 
+/** The one kind of events that does not follow a straight line in the logarithm. */
+const turbulence = (to: number) => ({
+  as: 'turbulence',
+  segments: [
+    {
+      share_of_time: 0.9,
+      zero_crossings_per_s: 1.2,
+      response_g_per_m_per_s: 0.09,
+      p1: 1,
+      b1_m_per_s: 0.77,
+      p2: 0.005,
+      b2_m_per_s: 1.54,
+    },
+    {
+      share_of_time: 0.1,
+      zero_crossings_per_s: 0.8,
+      response_g_per_m_per_s: 0.05,
+      p1: 0.3,
+      b1_m_per_s: 1.04,
+      p2: 0.002,
+      b2_m_per_s: 2.49,
+    },
+  ],
+  to,
+  from: MADE_UP,
+});
+it.each([2.4, 20])('U5 bands of turbulence to %d g are fine enough as well, and few', (to) => {
+  const d = loaded([turbulence(to)]);
+  const [own, fine] = [spectrumOf(d, 'private').bands, spectrumOf(d, 'private', { parts: 8 }).bands];
+  const damage = (bands: typeof own) =>
+    bands.reduce((t, b) => t + b.perHour * b.max_MPa ** 5 * (1 - Math.min(0.99, b.min_MPa / b.max_MPa)) ** 3, 0);
+  expect(Math.abs(damage(own) / damage(fine) - 1)).toBeLessThan(0.002);
+  expect(own.length).toBeLessThan(400);
+});
+
 const table = (load: string, up: readonly number[][] | null, down: readonly number[][] | null, more: object = {}) => ({
   as: 'table',
   load,

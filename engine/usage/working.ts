@@ -78,6 +78,7 @@ function useSteps(d: UsageDocument, u: UseLoads, r: UseDamage, ratio: Ratio, c: 
   const line = (c.byCurve ? stressLine : shapeLine)(d.place.stress);
   const ends = endsOfFlight(curves, line, u.flight_h);
   const unit = c.byCurve ? 'MPa' : '';
+  const of = c.byCurve ? '' : ', in stresses at 1 g';
   const once = oncePerFlight(
     curves.filter((x) => !x.ground),
     'up',
@@ -86,8 +87,15 @@ function useSteps(d: UsageDocument, u: UseLoads, r: UseDamage, ratio: Ratio, c: 
   const steps = [
     ...loadSteps(d, u, title),
     step('Δn1', `increment met once per flight, ${title}`, `Σ E(Δn) · ${u.flight_h} h = 1`, once, 'g', SKELETON),
-    step('S1', `highest stress met once per flight, ${title}`, 'S(1 + Δn1)', ends.highest, unit, d.place.stress.from),
-    step('S0', `lowest stress on the ground, ${title}`, 'once per flight', ends.lowest, unit, d.place.stress.from),
+    step(
+      'S1',
+      `highest stress met once per flight, ${title}${of}`,
+      'S(1 + Δn1)',
+      ends.highest,
+      unit,
+      d.place.stress.from,
+    ),
+    step('S0', `lowest stress on the ground, ${title}${of}`, 'once per flight', ends.lowest, unit, d.place.stress.from),
     step('n', `cycles an hour, ${title}`, 'Σ bands', r.cyclesPerHour, '1/h', SKELETON),
   ];
   if (r.perHour !== null) steps.push(step('D', `damage an hour, ${title}`, 'Σ n / N', r.perHour, '1/h', DAMAGE_SUM));
