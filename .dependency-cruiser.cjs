@@ -6,8 +6,9 @@ const mayUse = {
   intake: ['engine'],
   store: ['engine'],
   examples: ['engine'],
-  server: ['engine', 'sheets', 'documents', 'store', 'intake', 'examples'],
-  cli: ['engine', 'sheets', 'documents', 'store', 'intake', 'examples', 'server'],
+  kernels: ['engine'],
+  server: ['engine', 'sheets', 'documents', 'store', 'intake', 'examples', 'kernels'],
+  cli: ['engine', 'sheets', 'documents', 'store', 'intake', 'examples', 'kernels', 'server'],
   web: ['engine', 'sheets'],
 };
 /** Pure libraries that the engine may import: schemas, expressions, calendar, linear programs. */
@@ -37,7 +38,7 @@ module.exports = {
     ),
     error(
       'outside-sees-only-the-engine-face',
-      { path: '^(sheets|documents|intake|store|server|cli|web)/', pathNot: test },
+      { path: '^(sheets|documents|intake|store|kernels|server|cli|web)/', pathNot: test },
       { path: '^engine/', pathNot: '^engine/index[.]ts$' },
     ),
     error('unresolved', { pathNot: test }, { couldNotResolve: true, pathNot: '^(node:|virtual:)' }),

@@ -8,7 +8,7 @@ export default defineConfig({
         test: {
           ...node,
           name: 'unit',
-          include: ['{engine,sheets,documents,intake,examples,web,house}/**/*.test.{ts,tsx}'],
+          include: ['{engine,sheets,documents,intake,kernels,examples,web,house}/**/*.test.{ts,tsx}'],
         },
       },
       {

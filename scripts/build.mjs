@@ -1,5 +1,5 @@
 // Builds what is stale: dist/server.js and dist/cli.js (packages stay outside), dist/web.
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { hashOf, root } from './begin.mjs';
 
@@ -12,6 +12,7 @@ const CODE = [
   'sheets',
   'documents',
   'intake',
+  'kernels',
   'store',
   'examples',
   'server',
@@ -24,11 +25,16 @@ const WEB = ['engine', 'sheets', 'web', 'package-lock.json', 'scripts/build.mjs'
 export async function build() {
   mkdirSync(at('dist'), { recursive: true });
   const code = hashOf(CODE);
-  if (stale('.code', code, ['server.js', 'cli.js', 'fleet-worker.js'])) {
+  if (stale('.code', code, ['server.js', 'cli.js', 'fleet-worker.js', 'work-worker.js'])) {
     const { build: bundle } = await import('esbuild');
     await bundle({
       absWorkingDir: root,
-      entryPoints: { server: 'server/main.ts', cli: 'cli/main.ts', 'fleet-worker': 'server/fleet/worker.ts' },
+      entryPoints: {
+        server: 'server/main.ts',
+        cli: 'cli/main.ts',
+        'fleet-worker': 'server/fleet/worker.ts',
+        'work-worker': 'server/work/worker.ts',
+      },
       outdir: 'dist',
       bundle: true,
       packages: 'external',
@@ -40,6 +46,7 @@ export async function build() {
       loader: { '.sql': 'text', '.yaml': 'text' },
       define: { 'globalThis.SPARWRIGHT_ROOT': JSON.stringify(root) },
     });
+    copyFileSync(at('kernels', 'growth-cycles.wasm'), at('dist', 'growth-cycles.wasm'));
     writeFileSync(at('dist', '.code'), code);
   }
   const web = hashOf(WEB);

@@ -23,9 +23,18 @@ function check(label, ok) {
 check('types', run('tsc', ['--noEmit', '-p', 'tsconfig.json']));
 check('types of the engine, without DOM and Node', run('tsc', ['--noEmit', '-p', 'engine/tsconfig.json']));
 check('lint', run('biome', ['check', '.']));
-const folders = ['engine', 'sheets', 'documents', 'intake', 'store', 'server', 'cli', 'web', 'examples'].filter((f) =>
-  existsSync(join(root, f)),
-);
+const folders = [
+  'engine',
+  'sheets',
+  'documents',
+  'intake',
+  'kernels',
+  'store',
+  'server',
+  'cli',
+  'web',
+  'examples',
+].filter((f) => existsSync(join(root, f)));
 check('arrows', run('depcruise', ['--config', '.dependency-cruiser.cjs', ...folders]));
 
 const chromium = findChromium();

@@ -7,6 +7,7 @@ import { hermite } from './hermite.ts';
 import { crackForm } from './index.ts';
 import { cornerInPlate } from './plate-corner.ts';
 import { cornerByTable } from './plate-corner-table.ts';
+import { evenly } from './testing/geometries.ts';
 
 /** USAF Damage Tolerant Design Handbook, section 11.3, table 11.3.9, as printed: a tip, c tip. */
 describe('corner crack at a plate edge, by the table', () => {
@@ -40,7 +41,7 @@ describe('corner crack at a plate edge, by the table', () => {
   });
   it('changed axes give the changed tips: nothing jumps at a = c', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 1, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true }), (at, cw) => {
+      fc.property(evenly(0, 1), evenly(0, 1), (at, cw) => {
         for (const load of ['tension', 'in_plane', 'out_of_plane'] as const) {
           const shallow = tableFactor(load, { ac: 1, at, cw });
           const deep = tableFactor(load, { ac: 1 + 1e-9, at, cw });
@@ -90,15 +91,12 @@ describe('corner crack at a plate edge, by the table', () => {
 });
 
 it('the curve through points meets them, never leaves its neighbours, and is exact for a straight line', () => {
-  const points = fc.array(
-    fc.tuple(fc.double({ min: 0.01, max: 2, noNaN: true }), fc.double({ min: -5, max: 5, noNaN: true })),
-    {
-      minLength: 2,
-      maxLength: 9,
-    },
-  );
+  const points = fc.array(fc.tuple(evenly(0.01, 2), evenly(-5, 5)), {
+    minLength: 2,
+    maxLength: 9,
+  });
   fc.assert(
-    fc.property(points, fc.double({ min: 0, max: 1, noNaN: true }), (steps, share) => {
+    fc.property(points, evenly(0, 1), (steps, share) => {
       let at = 0;
       const xs = steps.map(([h]) => (at += h));
       const ys = steps.map(([, y]) => y);
