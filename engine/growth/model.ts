@@ -36,6 +36,13 @@ export interface CrackForm {
   readonly from: Provenance;
 }
 
+/** A constant of a law, in engine units. */
+export interface NamedConstant {
+  readonly symbol: string;
+  readonly meaning: string;
+  readonly value: number;
+  readonly unit: '' | 'mm/cycle' | 'MPa√m';
+}
 /** Growth per cycle of a material. */
 export interface GrowthLaw {
   readonly law: 'paris' | 'walker' | 'forman' | 'closure';
@@ -46,6 +53,8 @@ export interface GrowthLaw {
    * laws with threshold or toughness.
    */
   readonly power: { readonly c: number; readonly n: number; weight(stressRatio: number): number } | null;
+  /** What the law is made of, by name. */
+  readonly constants?: readonly NamedConstant[];
   readonly from: Provenance;
 }
 
@@ -53,6 +62,7 @@ export interface Material {
   readonly name: string;
   readonly law: GrowthLaw;
   readonly yield_MPa: number;
+  readonly yieldFrom?: Provenance;
   /** Fracture toughness at a thickness, MPa√m. */
   toughnessAt(thickness_mm: number): { readonly value: number; readonly from: Provenance };
   readonly known: Known;

@@ -14,7 +14,7 @@ export function sourcesOf(d: GrowthDocument, p: Problem): Sources {
     ...(d.factors ?? []).map((f) => ({ what: f.name, from: f.from })),
     { what: 'growth per cycle', from: p.law.from },
     { what: 'toughness', from: p.material.toughnessAt(p.form.thickness_mm).from },
-    ...('library' in d.material ? [] : [{ what: 'yield stress', from: d.material.yield_MPa.from }]),
+    ...(p.material.yieldFrom ? [{ what: 'yield stress', from: p.material.yieldFrom }] : []),
     ...(loading.as === 'usage' ? ofUsage(loading) : [{ what: 'loading', from: loading.from }]),
     ...(d.limit_stress ? [{ what: 'stress at limit load', from: d.limit_stress.from }] : []),
     { what: 'first flaw', from: d.first_flaw.from },

@@ -72,26 +72,7 @@ export function ofMaterial(p: Problem): Step[] {
       source: `${METHOD}, Growth laws`,
       provenance: p.law.from,
     },
-    ...(p.law.power
-      ? [
-          {
-            symbol: 'C',
-            meaning: 'constant, mm per cycle at 1 MPa√m',
-            formula: 'given',
-            value: p.law.power.c,
-            unit: 'mm/cycle' as const,
-            provenance: p.law.from,
-          },
-          {
-            symbol: 'n',
-            meaning: 'exponent',
-            formula: 'given',
-            value: p.law.power.n,
-            unit: '' as const,
-            provenance: p.law.from,
-          },
-        ]
-      : []),
+    ...(p.law.constants ?? []).map((c) => ({ ...c, formula: 'given', provenance: p.law.from })),
     {
       symbol: 'Kc',
       meaning: `toughness at ${three(p.form.thickness_mm)} mm`,
@@ -100,7 +81,14 @@ export function ofMaterial(p: Problem): Step[] {
       unit: 'MPa√m',
       provenance: toughness.from,
     },
-    { symbol: 'σys', meaning: 'yield stress', formula: 'given', value: p.material.yield_MPa, unit: 'MPa' },
+    {
+      symbol: 'σys',
+      meaning: 'yield stress',
+      formula: 'given',
+      value: p.material.yield_MPa,
+      unit: 'MPa',
+      ...(p.material.yieldFrom ? { provenance: p.material.yieldFrom } : {}),
+    },
   ];
 }
 

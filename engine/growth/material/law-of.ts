@@ -3,6 +3,7 @@ import { closure } from './closure.ts';
 import { inEngineConstants } from './constant-units.ts';
 import type { LawConstants } from './constants.ts';
 import { forman } from './forman.ts';
+import { namedConstants } from './named-constants.ts';
 import { paris } from './paris.ts';
 import { walker } from './walker.ts';
 
@@ -20,6 +21,10 @@ import { walker } from './walker.ts';
  */
 export function lawOf(constants: LawConstants): GrowthLaw {
   const made = inEngineConstants(constants);
+  return { ...byName(made), constants: namedConstants(made) };
+}
+
+function byName(made: LawConstants): GrowthLaw {
   switch (made.law) {
     case 'paris':
       return paris(made);

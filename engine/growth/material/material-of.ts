@@ -40,6 +40,7 @@ function made(
     name,
     law,
     yield_MPa,
+    yieldFrom: yield_.from,
     toughnessAt: (thickness_mm) => toughnessAt(points, yield_MPa, thickness_mm),
     known: weakestKnown([law.from.known, yield_.from.known, ...points.map((p) => p.from.known)]),
     cautions,

@@ -129,6 +129,26 @@ describe('the library', () => {
   it('one name is one grain direction: no material takes toughness from two charts', () => {
     for (const m of Object.values(MATERIALS)) expect(new Set(m.toughness.map((p) => p.from.place)).size).toBe(1);
   });
+  it('names every constant in mm and MPa√m, so that growth can be followed by hand', () => {
+    const { law } = materialOf({ library: '7075-t6', law: 'forman' });
+    expect(law.constants!.map((c) => [c.symbol, c.value])).toEqual([
+      ['C', 5.29e-6],
+      ['n', 2.87],
+      ['Kc law', 78.7],
+    ]);
+    const [c, n, kc] = law.constants!.map((x) => x.value);
+    // Kmax 30, R 0.2.
+    expect(off(law.rate(30, 6), (c! * Math.exp(n! * Math.log(24))) / (0.8 * kc! - 24))).toBeLessThan(1e-12);
+    const inch = materialOf({ library: '2014-t6', law: 'closure' }).law.constants!;
+    expect(inch.map((x) => x.symbol)).toEqual(['C', 'n', 'p', 'q', 'ΔK0', 'α', 'S', 'Kc law']);
+    expect(off(inch[4]!.value, 2.7 * MPA_SQRT_M_PER_KSI_SQRT_IN)).toBeLessThan(1e-12);
+    expect(materialOf({ library: '7075-t6-course', law: 'walker' }).law.constants!.map((x) => x.symbol)).toEqual([
+      'C',
+      'n',
+      'm',
+      'μ',
+    ]);
+  });
   it('a law that does not know the stress ratio says so', () =>
     expect(materialOf({ library: '2024-t3', law: 'paris' }).cautions).toEqual([expect.stringMatching(/R = 0.2/)]));
 });
