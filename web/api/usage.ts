@@ -52,10 +52,15 @@ export interface BasisChecked {
   readonly problems: readonly Problem[];
   readonly picture: Scene | null;
 }
-export async function checkBasis(shop: string, word: BasisWord, document: unknown): Promise<BasisChecked> {
+export async function checkBasis(
+  shop: string,
+  word: BasisWord,
+  document: unknown,
+  units: Units,
+): Promise<BasisChecked> {
   const { problems, picture } = await post<{ problems: readonly DraftProblem[]; picture?: Scene }>(
     shopPath(shop, word, 'check'),
-    { document },
+    { document, units },
   );
   return { problems: problems.map((p) => plainProblem(p)), picture: picture ?? null };
 }

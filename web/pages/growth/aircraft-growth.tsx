@@ -27,17 +27,17 @@ export function AircraftGrowthPage({ shop, id }: { shop: string; id: string }) {
   const chosen = kept.filter((k) => asked.basis === '' || k.name === asked.basis);
   const uses = [...new Map(chosen.flatMap((k) => k.uses).map((u) => [u.use, u])).values()];
   const asking = (
-    <>
-      <div className="rates no-print">
+    <div className="asking no-print">
+      <div className="rates">
         <AskingOf kept={kept} parts={choices.data?.parts ?? []} />
         {uses.length ? <AskingMix uses={uses} /> : null}
         <UnitsChooser />
       </div>
       <AsKnown key={asked.known_on ?? ''} />
-      <div className="actions no-print">
+      <div className="actions">
         <SheetFiles path={path} what={`the growth of ${name}`} />
       </div>
-    </>
+    </div>
   );
   return (
     <Page shop={shop} title={`Growth: ${name}`} aircraft={{ id, name }}>

@@ -23,16 +23,16 @@ export function AircraftUsagePage({ shop, id }: { shop: string; id: string }) {
   const name = choices.data?.registration ?? 'Aircraft';
   const path = (format: string) => withQuery(shopPath(shop, 'aircraft', id, 'usage'), { ...asked, format });
   const asking = (
-    <>
-      <div className="rates no-print">
+    <div className="asking no-print">
+      <div className="rates">
         <AskingOf kept={documents.data?.kept ?? []} parts={choices.data?.parts ?? []} />
         <UnitsChooser />
       </div>
       <AsKnown key={asked.known_on ?? ''} />
-      <div className="actions no-print">
+      <div className="actions">
         <SheetFiles path={path} what={`the usage of ${name}`} />
       </div>
-    </>
+    </div>
   );
   return (
     <Page shop={shop} title={`Usage: ${name}`} aircraft={{ id, name }}>

@@ -4,14 +4,16 @@ import { useField } from '../write/context.tsx';
 export function Invented() {
   const f = useField(['invented']);
   return (
-    <label className="choice wraps">
-      <input
-        type="checkbox"
-        checked={f.value === true}
-        data-place="invented"
-        onChange={(e) => f.put(e.target.checked ? true : undefined)}
-      />
-      Made up for demonstration
-    </label>
+    <div className="field invented-choice">
+      <label className="choice">
+        <input
+          type="checkbox"
+          checked={f.value === true}
+          data-place="invented"
+          onChange={(e) => f.put(e.target.checked ? true : undefined)}
+        />
+        Made up for demonstration
+      </label>
+    </div>
   );
 }

@@ -43,7 +43,7 @@ export function LiveAnswer({ live }: { live: Pick<Live, 'sheet' | 'old' | 'compu
       <Warnings warnings={sheet.warnings} />
       {sheet.blocks.filter(fits).map((b, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: two blocks may bear one title; their order is the sheet's
-        <section className="beside" key={`${b.title} ${i}`}>
+        <section className="live-block" key={`${b.title} ${i}`}>
           <BlockView block={b} />
         </section>
       ))}

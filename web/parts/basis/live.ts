@@ -44,8 +44,8 @@ export function useLive(shop: string, word: BasisWord, draft: Table): Live {
   const once = { gcTime: 0, retry: false, staleTime: Number.POSITIVE_INFINITY } as const;
   const checking = useQuery({
     ...once,
-    queryKey: ['basis check', shop, word, number],
-    queryFn: () => checkBasis(shop, word, document),
+    queryKey: ['basis check', shop, word, number, units],
+    queryFn: () => checkBasis(shop, word, document, units),
     placeholderData: (before: BasisChecked | undefined) => before,
   });
   const whole = checking.isSuccess && !checking.isPlaceholderData && checking.data.problems.length === 0;

@@ -38,7 +38,7 @@ export function FigureOf({
   );
   const unit = said ?? unitWord(name);
   return (
-    <Placed {...frame} within={within} {...(unit ? { unit } : {})} place={f.place} problems={f.problems}>
+    <Placed {...frame} within={within} {...(unit && !within ? { unit } : {})} place={f.place} problems={f.problems}>
       {(ids) => (
         <input
           {...ids}

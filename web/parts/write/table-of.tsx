@@ -1,9 +1,17 @@
 import { useState } from 'react';
 import { useForm } from './context.tsx';
 import { FigureOf } from './figure-of.tsx';
-import { at, listOf, type Path } from './json.ts';
+import { at, type Json, listOf, type Path, tableOf } from './json.ts';
+import { nameIn, standsAs, unitWord, useUnits } from './units.ts';
 
 const SHOWN = 12;
+
+/** The unit of a column, where all its figures stand in one. */
+function ColumnUnit({ rows, field }: { rows: readonly Json[]; field: string }) {
+  const otherwise = nameIn(field, useUnits());
+  const units = new Set(rows.map((r) => unitWord(standsAs(tableOf(r), field, otherwise))));
+  return units.size === 1 ? <span className="unit">{[...units][0]}</span> : null;
+}
 
 /** Rows of figures as a small table that can be corrected cell by cell; long ones are folded. */
 export function TableOf({
@@ -30,7 +38,7 @@ export function TableOf({
           <tr>
             {columns.map((c) => (
               <th key={c.field} scope="col">
-                {c.title}
+                {c.title} <ColumnUnit rows={rows} field={c.field} />
               </th>
             ))}
             <th scope="col">
@@ -44,7 +52,7 @@ export function TableOf({
             <tr key={i}>
               {columns.map((c) => (
                 <td key={c.field}>
-                  <FigureOf path={[...path, i, c.field]} label={`${title}, ${c.title}, row ${i + 1}`} />
+                  <FigureOf path={[...path, i, c.field]} within label={`${title}, ${c.title}, row ${i + 1}`} />
                 </td>
               ))}
               <td>

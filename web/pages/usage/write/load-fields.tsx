@@ -1,6 +1,7 @@
+import { useState } from 'react';
 import { useForm } from '../../../parts/write/context.tsx';
 import { ChoiceIn } from '../../../parts/write/inputs.tsx';
-import { at, type Path, tableOf, textOf } from '../../../parts/write/json.ts';
+import { at, listOf, type Path, type Table, tableOf, textOf } from '../../../parts/write/json.ts';
 import { SourceIn } from '../../../parts/write/source-in.tsx';
 import { ExponentialIn } from './exponential-in.tsx';
 import { GustsIn } from './gusts-in.tsx';
@@ -30,17 +31,31 @@ const KINDS: Readonly<Record<string, string>> = {
   turbulence: 'Continuous turbulence',
 };
 
+/** What a folded load says of itself. */
+function summary(load: Table): string {
+  const rows = Math.max(...['up', 'down', 'levels', 'segments'].map((k) => listOf(load[k]).length));
+  const per = PER.find((p) => p.value === load.per)?.text;
+  const what = LOAD.find((l) => l.value === load.load)?.text ?? 'gusts';
+  return [
+    per ? `${what} per ${per}` : what,
+    ...(rows > 0 ? [rows === 1 ? '1 row' : `${rows} rows`] : []),
+    textOf(tableOf(load.from).source) || 'no source yet',
+  ].join(', ');
+}
+
 /** One load of a use: what loads the wing, and how often. */
-export function LoadFields({ path, of }: { path: Path; of: string }) {
+export function LoadFields({ path, of, open }: { path: Path; of: string; open: boolean }) {
   const { draft, send } = useForm();
   const load = tableOf(at(draft, path));
   const as = textOf(load.as);
+  const [fresh] = useState(open);
   return (
-    <fieldset className="load" data-place={path.join('.')} tabIndex={-1}>
-      <legend>
+    <details className="case load" open={fresh} data-place={path.join('.')} tabIndex={-1}>
+      <summary>
         {KINDS[as] ?? as}
         <span className="hidden-text">: {of}</span>
-      </legend>
+        <small>{summary(load)}</small>
+      </summary>
       <div className="fields">
         {as === 'table' || as === 'exponential' ? (
           <>
@@ -64,6 +79,6 @@ export function LoadFields({ path, of }: { path: Path; of: string }) {
       <button type="button" className="quiet" onClick={() => send({ does: 'drop', path })}>
         Take this load away<span className="hidden-text">: {of}</span>
       </button>
-    </fieldset>
+    </details>
   );
 }

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { useForm } from '../../../parts/write/context.tsx';
 import { FigureOf } from '../../../parts/write/figure-of.tsx';
 import { shownWord } from '../../../parts/write/figures.ts';
@@ -24,6 +25,7 @@ export function UseFields({ index }: { index: number }) {
   const called = textOf(use.title) || shownWord(use.use);
   const count = listOf(draft.uses).length;
   const id = `use-${index}`;
+  const [before] = useState(loads.length);
   return (
     <section className="sheet part" aria-labelledby={id} data-place={path.join('.')} tabIndex={-1}>
       <div className="picture-head">
@@ -54,8 +56,13 @@ export function UseFields({ index }: { index: number }) {
         <p className="soft">Nothing loads the wing yet. The ground-air-ground cycle comes from the flight itself.</p>
       )}
       {loads.map((_, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a load is its place in the document
-        <LoadFields key={i} path={[...path, 'loads', i]} of={`${called || `use ${index + 1}`}, load ${i + 1}`} />
+        <LoadFields
+          // biome-ignore lint/suspicious/noArrayIndexKey: a load is its place in the document
+          key={i}
+          path={[...path, 'loads', i]}
+          open={i >= before}
+          of={`${called || `use ${index + 1}`}, load ${i + 1}`}
+        />
       ))}
       <div className="grow" data-place={[...path, 'loads'].join('.')} tabIndex={-1}>
         {ADD.map((a) => (
