@@ -1,7 +1,7 @@
 import { type Day, directive, type growth, type record } from '../engine/index.ts';
 import { growthSheet, ofAircraft, type Sheet, type Units } from '../sheets/index.ts';
 import { type AircraftAsked, type AskedOfAircraft, aircraftAsked, subjectOf } from './basis/aircraft.ts';
-import { answerGrowth, hardestOf } from './basis/answers.ts';
+import { answerGrowth } from './basis/answers.ts';
 import { hoursOf } from './basis/hours.ts';
 import { inForceFields, limitsInForce } from './basis/in-force.ts';
 import { readable, standing } from './basis/kept.ts';
@@ -35,8 +35,14 @@ async function mixOf(from: GrowthParts, asked: AskedOfAircraft, g: Gathered | nu
   if (!uses) return null;
   const life = g?.lives.get(g.thing.id);
   const flown = life ? directive.mixOf(life) : null;
-  const hardest = await hardestOf(uses.document);
-  return mixToCome(mixAsked(asked) ?? uses.mix, uses.document, flown, () => hardest);
+  return mixToCome(mixAsked(asked) ?? uses.mix, uses.document, flown, () =>
+    hardestOf(from, uses.document.uses[0]!.use),
+  );
+}
+/** The use in which the crack grows most an hour: not always the one that tires the place most. */
+async function hardestOf(from: GrowthParts, any: string): Promise<string> {
+  const { byUse } = (await answerGrowth(wholeGrowth(from, { mix: [{ use: any, share: 1 }] }))).value;
+  return byUse.reduce((a, b) => (b.ratio > a.ratio ? b : a), byUse[0] ?? { use: any, ratio: 0 }).use;
 }
 
 /** Every part of the aircraft that the place lies in, what is left to the next look first. */
@@ -47,7 +53,7 @@ async function composed(from: GrowthParts, g: Gathered, asked: AskedOfAircraft):
   const carrier = g.lives.get(g.thing.id)!;
   const now = directive.mixOf(carrier);
   const flying = {
-    mix: uses && mix ? flyingAt(mix.shares, uses.document, now) : null,
+    mix: uses && mix?.asked === 'stated' ? flyingAt(mix.shares, uses.document, now) : null,
     byUse: new Map(
       (uses?.document.uses ?? []).map(({ use }) => [use, flyingAt([{ use, share: 1 }], uses!.document, now)]),
     ),

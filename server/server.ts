@@ -18,6 +18,7 @@ import { directiveRoutes } from './routes/directive/index.ts';
 import { documentCheckRoutes } from './routes/document-check.ts';
 import { documentRoutes } from './routes/documents.ts';
 import { fleetRoutes } from './routes/fleet.ts';
+import { growthRoutes } from './routes/growth.ts';
 import { importRoutes } from './routes/import.ts';
 import { letterRoutes } from './routes/letter.ts';
 import { papersRoutes } from './routes/papers.ts';
@@ -25,7 +26,9 @@ import { readingRoutes } from './routes/reading.ts';
 import { shopRoutes } from './routes/shops.ts';
 import { usageRoutes } from './routes/usage.ts';
 import { whatIfRoutes } from './routes/what-if.ts';
+import { workRoutes } from './routes/work.ts';
 import { runningRoute } from './running.ts';
+import { Works } from './work/works.ts';
 
 const MEGABYTE = 1024 * 1024;
 export const LARGEST_FILE = 20 * MEGABYTE;
@@ -66,6 +69,8 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
   const keeper = new Keeper({ store: options.store, today });
   const desk = { store: watched(options.store, keeper), today };
   app.addHook('onClose', () => keeper.close());
+  const works = new Works();
+  app.addHook('onClose', () => works.close());
   await app.register(
     async (api) => {
       shopRoutes(api, desk);
@@ -75,10 +80,12 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
       directiveRoutes(api, desk);
       documentCheckRoutes(api, desk);
       usageRoutes(api, desk);
+      growthRoutes(api, desk);
       letterRoutes(api, desk);
       papersRoutes(api, desk);
       fleetRoutes(api, desk, keeper);
       whatIfRoutes(api, desk);
+      workRoutes(api, desk, works);
       complianceRoutes(api, desk);
       approvalRoutes(api, desk);
       readingRoutes(api, desk);

@@ -1,13 +1,8 @@
 import { createHash } from 'node:crypto';
-import { growth, usage, type Worked } from '../../engine/index.ts';
+import { growth, usage } from '../../engine/index.ts';
 
 export type UsageAnswered = ReturnType<typeof usage.answerUsage>;
-export type GrowthAnswered = Worked<growth.GrowthAnswer>;
-
-export const growthRoom = growth as unknown as {
-  readGrowth(input: unknown): growth.GrowthDocument;
-  answerGrowth(input: unknown): GrowthAnswered;
-};
+export type GrowthAnswered = ReturnType<typeof growth.answerGrowth>;
 
 /** The same document has the same answer, in every version of the program that runs: each is computed once. */
 const MOST = 60;
@@ -33,10 +28,4 @@ const growths = new Kept<GrowthAnswered>();
 export const answerUsage = (document: usage.UsageDocument): Promise<UsageAnswered> =>
   usages.get(document, async () => usage.answerUsage(document));
 export const answerGrowth = (document: growth.GrowthDocument): Promise<GrowthAnswered> =>
-  growths.get(document, async () => growthRoom.answerGrowth(document));
-
-/** The use of a document that does the most harm an hour. */
-export async function hardestOf(document: usage.UsageDocument): Promise<string> {
-  const { hours: _, sequence: __, ...loads } = document;
-  return (await answerUsage(loads)).value.hardest;
-}
+  growths.get(document, async () => growth.answerGrowth(document));

@@ -22,6 +22,7 @@ export function readMix(text: string): AskedMix {
 }
 
 export interface MixToCome {
+  readonly asked: 'as flown' | 'stated';
   readonly shares: readonly Share[];
   /** In words, for the page. */
   readonly from: string;
@@ -35,16 +36,17 @@ export const mixWords = (shares: readonly Share[]): string =>
  * The mix to come as shares of uses that the usage document knows. Flying that no paper tells of, or that the
  * document does not know, counts as its hardest use.
  */
-export function mixToCome(
+export async function mixToCome(
   asked: AskedMix,
   document: usage.UsageDocument,
   flown: directive.Mix | null,
-  hardest: () => string,
-): MixToCome {
-  if (asked !== 'as flown') return { shares: asked, from: `as asked: ${mixWords(asked)}`, notes: [] };
-  const worst = (because: string): MixToCome => {
-    const use = hardest();
+  hardest: () => Promise<string>,
+): Promise<MixToCome> {
+  if (asked !== 'as flown') return { asked: 'stated', shares: asked, from: `as asked: ${mixWords(asked)}`, notes: [] };
+  const worst = async (because: string): Promise<MixToCome> => {
+    const use = await hardest();
     return {
+      asked: 'as flown',
       shares: [{ use, share: 1 }],
       from: `all in ${use}, the hardest use of the document`,
       notes: [`${because}: all flying to come counts as ${use}, the hardest use of the usage document.`],
@@ -54,27 +56,27 @@ export function mixToCome(
   if (flown.from === 'no record: private flying assumed') return worst('The record settles no use of recent flying');
   const known = new Set(document.uses.map((u) => u.use));
   const sum = new Map<string, number>();
-  const strange: string[] = [];
+  const strange = Object.keys(flown.hours).filter((use) => flown.hours[use]! > 0 && !known.has(use));
+  const worstUse = strange.length ? await hardest() : '';
   for (const [use, share] of Object.entries(flown.hours)) {
     if (share <= 0) continue;
-    if (!known.has(use)) strange.push(use);
-    const as = known.has(use) ? use : hardest();
+    const as = known.has(use) ? use : worstUse;
     sum.set(as, (sum.get(as) ?? 0) + share);
   }
   const all = [...sum.values()].reduce((t, s) => t + s, 0);
   if (all <= 0) return worst('The record settles no use of recent flying');
   const shares = [...sum].map(([use, share]) => ({ use, share: share / all }));
   const notes = strange.length
-    ? [`The usage document knows nothing of ${strange.join(' and ')}: counted as ${hardest()}, its hardest use.`]
+    ? [`The usage document knows nothing of ${strange.join(' and ')}: counted as ${worstUse}, its hardest use.`]
     : [];
-  return { shares, from: `as flown lately: ${mixWords(shares)}`, notes };
+  return { asked: 'as flown', shares, from: `as flown lately: ${mixWords(shares)}`, notes };
 }
 
-/** The same mix as directives count by: landings an hour as the record shows or as the document says, whichever is more. */
+/** The same mix as directives count by: landings an hour of each use as the record shows, else as the document says. */
 export function flyingAt(shares: readonly Share[], document: usage.UsageDocument, flown: directive.Mix): directive.Mix {
   const perHour = (use: string): number => {
     const u = document.uses.find((x) => x.use === use);
-    return Math.max(flown.landingsPerHour[use] ?? 0, u ? (u.landings_per_flight ?? 1) / u.flight_h : 0);
+    return flown.landingsPerHour[use] ?? (u ? (u.landings_per_flight ?? 1) / u.flight_h : 1);
   };
   return {
     hours: Object.fromEntries(shares.map((s) => [s.use, s.share])),

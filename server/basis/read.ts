@@ -1,8 +1,7 @@
-import { type growth, parseDocument, usage } from '../../engine/index.ts';
+import { growth, parseDocument, usage } from '../../engine/index.ts';
 import type { BasisRow } from '../../store/index.ts';
 import type { Desk } from '../desk.ts';
 import { given } from '../routes/directive/text.ts';
-import { growthRoom } from './answers.ts';
 import { standing } from './kept.ts';
 import { namesBasis, zOfBasis } from './loading.ts';
 import type { AskedMix } from './mix.ts';
@@ -48,7 +47,7 @@ export interface GrowthSet {
 export function wholeGrowth({ document, uses }: GrowthParts, set: GrowthSet): growth.GrowthDocument {
   const { subject, day, flown, in_force, mix } = set;
   const { hours: _, ...loads } = uses?.document ?? ({} as Partial<usage.UsageDocument>);
-  return growthRoom.readGrowth({
+  return growth.readGrowth({
     ...document,
     ...(uses && mix ? { loading: { as: 'usage', usage: loads, mix } } : {}),
     ...(subject ? { subject } : {}),
