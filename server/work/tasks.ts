@@ -1,0 +1,18 @@
+import { growth } from '../../engine/index.ts';
+
+/** Long work that can be cut into parts: each part depends on the input and on its own items alone. */
+export interface Kind<Prepared, Part> {
+  readonly prepare: (input: unknown) => Prepared;
+  /** Items `from` up to, not with, `to`. @throws Refusal */
+  readonly part: (prepared: Prepared, from: number, to: number) => Part;
+}
+const kind = <Prepared, Part>(k: Kind<Prepared, Part>): Kind<Prepared, Part> => k;
+
+export const KINDS = {
+  'growth chance': kind({
+    prepare: (input) => growth.prepareChance(input as growth.ChanceTask),
+    part: (prepared, from, to) => growth.livesOf(prepared, { from, to }),
+  }),
+};
+export type KindName = keyof typeof KINDS;
+export type PartOf<K extends KindName> = ReturnType<(typeof KINDS)[K]['part']>;
