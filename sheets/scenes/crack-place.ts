@@ -110,7 +110,9 @@ function section(p: CrackPlace, units: Units): Mark[] | null {
   const depth = a ?? thickness;
   const reach = Math.max(c * (sort === 'surface' ? 4 : 2.4), thickness * 0.8);
   const k = Math.min(SECTION.w / reach, SECTION.h / thickness);
-  const [w, t] = [reach * k, thickness * k];
+  const t = thickness * k;
+  // Room for the depth beside the crack.
+  const w = Math.min(SECTION.w, Math.max(reach * k, c * k + 100));
   const top = SECTION.y + (SECTION.h - t) / 2;
   const left = SECTION.x;
   const times = Math.round(((k * p.width) / FRONT.w) * 10) / 10;

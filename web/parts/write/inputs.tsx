@@ -11,6 +11,7 @@ interface Common {
   readonly unit?: string | undefined;
   readonly hint?: string | undefined;
   readonly whole?: boolean | undefined;
+  readonly wide?: boolean | undefined;
   readonly within?: boolean | undefined;
   readonly place?: string | undefined;
 }

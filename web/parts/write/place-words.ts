@@ -12,7 +12,7 @@ export function placeWords(
     for (let i = 0; i < steps.length; i++) {
       const step = steps[i]!;
       const next = steps[i + 1];
-      const name = names[step] ?? shownWord(step);
+      const name = step === 'from' ? (next === undefined ? 'source' : '') : (names[step] ?? shownWord(step));
       if (next !== undefined && /^\d+$/.test(next)) {
         words.push(`${lists[step] ?? name} ${Number(next) + 1}`);
         i += 1;

@@ -16,6 +16,7 @@ export function Placed({
   unit,
   hint,
   whole,
+  wide,
   within,
   children,
 }: {
@@ -25,6 +26,8 @@ export function Placed({
   unit?: string | undefined;
   hint?: string | undefined;
   whole?: boolean | undefined;
+  /** Two columns wide, where there are two. */
+  wide?: boolean | undefined;
   /** Stands within a sentence: the label is heard, not seen. */
   within?: boolean | undefined;
   children: (ids: PlacedIds) => ReactNode;
@@ -32,7 +35,7 @@ export function Placed({
   const id = useId();
   const says = [...(hint ? [`${id}-hint`] : []), ...(problems.length ? [`${id}-wrong`] : [])].join(' ');
   return (
-    <div className={`field${whole ? ' whole' : ''}${within ? ' within' : ''}`}>
+    <div className={`field${whole ? ' whole' : ''}${wide ? ' wide' : ''}${within ? ' within' : ''}`}>
       <label className={within ? 'hidden-text' : 'label'} htmlFor={id}>
         {label} {unit ? <span className="unit">{unit}</span> : null}
       </label>

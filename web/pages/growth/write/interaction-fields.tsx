@@ -28,6 +28,7 @@ export function InteractionFields() {
         <ChoiceIn
           path={[...I, 'as']}
           label="A cycle acts on the next"
+          wide
           options={AS}
           shown={as}
           choose={(v) => send({ does: 'put', path: I, value: INTERACTIONS[v]! })}

@@ -31,6 +31,7 @@ export function LoadingFields() {
         <ChoiceIn
           path={[...L, 'as']}
           label="Its cycles come from"
+          wide
           options={inside ? [...AS, { value: 'usage', text: 'a usage document within this one' }] : AS}
           choose={(v) => send({ does: 'put', path: L, value: LOADINGS[v] ?? loading })}
         />
@@ -69,6 +70,7 @@ function Basis() {
     <ChoiceIn
       path={[...L, 'basis']}
       label="Usage document"
+      wide
       options={usage.map((u) => ({ value: u.name, text: u.title }))}
       hint={usage.length ? undefined : 'None is kept yet: write one under Usage first'}
     />

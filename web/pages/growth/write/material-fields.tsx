@@ -79,6 +79,7 @@ export function MaterialFields() {
         <ChoiceIn
           path={[...M, 'library']}
           label="Material"
+          wide
           options={[
             ...materials.map((m) => ({ value: m.library, text: m.name })),
             { value: OWN, text: 'one of our own' },

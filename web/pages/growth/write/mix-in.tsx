@@ -44,7 +44,7 @@ export function MixIn({
   return (
     <>
       <div className="fields">
-        <ChoiceIn path={path} label="Flying to come" options={options} shown={kind} choose={choose} />
+        <ChoiceIn path={path} wide label="Flying to come" options={options} shown={kind} choose={choose} />
       </div>
       {kind === 'shares' ? (
         <RowsOf path={path} title="Shares of the hours" add="Add a use" one="use" item={{ use: '' }}>

@@ -52,6 +52,7 @@ export function PlaceFields() {
         <ChoiceIn
           path={[...G, 'shape']}
           label="The crack"
+          wide
           options={SHAPES}
           choose={(v) => send({ does: 'put', path: G, value: asShape(geometry, v, namesOf) })}
         />

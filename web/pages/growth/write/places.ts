@@ -3,7 +3,6 @@ import { placeWords } from '../../../parts/write/place-words.ts';
 /** Names of fields as the form shows them; a field that only holds others has none. */
 export const growthPlace = placeWords(
   {
-    from: 'source',
     known: 'how well known',
     geometry: 'the place',
     shape: 'the crack',

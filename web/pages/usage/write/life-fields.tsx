@@ -29,6 +29,7 @@ export function LifeFields() {
         <ChoiceIn
           path={[...C, 'library']}
           label="S-N curve"
+          wide
           options={[
             ...life_curves.map((c) => ({ value: c.library, text: c.name })),
             { value: OWN, text: 'one of our own' },

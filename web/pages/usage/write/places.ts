@@ -4,7 +4,6 @@ import { placeWords } from '../../../parts/write/place-words.ts';
 export const usagePlace = placeWords(
   {
     at: 'level',
-    from: 'source',
     flight_h: 'mean length of a flight',
     use: 'word of use',
     per: 'counted per',

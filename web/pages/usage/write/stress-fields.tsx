@@ -27,6 +27,7 @@ export function StressFields() {
         <ChoiceIn
           path={[...S, 'as']}
           label="The stress there is"
+          wide
           options={AS}
           choose={(v) =>
             send({ does: 'put', path: S, value: { ...STRESSES[v], from: at(draft, [...S, 'from']) ?? {} } })
