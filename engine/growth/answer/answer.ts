@@ -8,7 +8,7 @@ import { livesByUse, ratiosOfUses } from './by-use.ts';
 import { ratiosOnly } from './check.ts';
 import { criticalOf, residualAlong } from './critical.ts';
 import { flownAsMix, leftToFirst } from './left.ts';
-import { hoursOf, lifeByHours, lifeBySequence, sequenceGiven } from './lives.ts';
+import { hoursOf, type Life, lifeByHours, lifeBySequence, sequenceGiven } from './lives.ts';
 import { type Problem, problemOf } from './problem.ts';
 import { readGrowth } from './read.ts';
 import { programmeOf, ruleOf } from './rule.ts';
@@ -48,16 +48,12 @@ function hours(d: GrowthDocument, options: AnswerOptions): Worked<GrowthAnswer> 
   const cycles = hourlyCycles(d);
   const problem = problemOf(d, cycles);
   const sequence = sequenceGiven(d);
-  const spread = lifeByHours(problem);
-  const life = (sequence && lifeBySequence(problem, sequence)) ?? spread;
-  const curves = { first: life(problem.first), detectable: life(problem.detectable) };
   const beside = besideOf(d, problem, options.kernel);
-  const ordered = beside?.without ? hoursOf(beside.without) : null;
-  const computed = hoursOf(curves.first);
-  const first = computed === null || ordered === null ? computed : Math.min(computed, ordered);
-  const share = first !== null && computed ? first / computed : 1;
-  const alone = hoursOf(curves.detectable);
-  const detectable = alone === null ? null : alone * share;
+  const inOrder = sequence ? lifeBySequence(problem, sequence) : null;
+  const life = shorter(inOrder ?? lifeByHours(problem), beside?.life ?? null, problem.first);
+  const curves = { first: life(problem.first), detectable: life(problem.detectable) };
+  const first = hoursOf(curves.first);
+  const detectable = hoursOf(curves.detectable);
   const rule = ruleOf(d);
   const limits = d.in_force ?? [];
   const programme = programmeOf(rule, { first, detectable }, limits);
@@ -86,6 +82,13 @@ function hours(d: GrowthDocument, options: AnswerOptions): Worked<GrowthAnswer> 
   };
   const made = { problem, value, curves, flown, beside, sequence };
   return worked(value, workingOf(d, made), warningsOf(d, made));
+}
+
+/** Of two ways to count the same loading the one that gives the shorter life. */
+function shorter(a: Life, b: Life | null, from: CrackSize): Life {
+  if (!b) return a;
+  const [x, y] = [hoursOf(a(from, 0)), hoursOf(b(from, 0))];
+  return y !== null && (x === null || y < x) ? b : a;
 }
 
 function ratios(d: GrowthDocument): Worked<GrowthAnswer> {

@@ -2,14 +2,16 @@ import { eachRainflow, peaksOnly, sequenceOf } from '../../usage/index.ts';
 import type { GrowthDocument } from '../document.ts';
 import { type CycleKernel, growCycleByCycle, type KernelInput } from '../integrate/index.ts';
 import type { CycleSequence, GrowthCurve } from '../model.ts';
-import { lifeBySequence, sequenceGiven } from './lives.ts';
+import { harm } from './by-use.ts';
+import { type Life, lifeBySequence, sequenceGiven } from './lives.ts';
 import { placed } from './placed.ts';
 import { carriedBy, type Problem } from './problem.ts';
 
 /** The life with interaction, and the one of the same cycles without it. */
 export interface Beside {
   readonly withIt: GrowthCurve;
-  /** Null where the law is no pure power: then the spectrum's life stands for it. */
+  /** Without it, from any size. Null where the law is no pure power: then the cycles an hour stand for it. */
+  readonly life: Life | null;
   readonly without: GrowthCurve | null;
   readonly cycles: number;
 }
@@ -24,10 +26,11 @@ export function besideOf(d: GrowthDocument, p: Problem, kernel: CycleKernel | un
   const sequence = orderOf(d);
   const at = placed(p.form, p.first);
   const fast = kernel && at.form.tips === 2 ? kernelFor(d, p, kernel) : null;
+  const counted = withoutTheSmallest(p, sequence);
   const withIt = growCycleByCycle(
     at.form,
     p.law,
-    sequence,
+    counted,
     at.size,
     { margin: carriedBy(p).margin },
     {
@@ -37,8 +40,30 @@ export function besideOf(d: GrowthDocument, p: Problem, kernel: CycleKernel | un
       ...(fast ? { kernel: fast } : {}),
     },
   );
-  return { withIt, without: lifeBySequence(p, sequence)?.(p.first) ?? null, cycles: sequence.max_MPa.length };
+  const life = lifeBySequence(p, sequence);
+  return { withIt, life, without: life?.(p.first, 0) ?? null, cycles: counted.max_MPa.length };
 }
+
+/**
+ * Of many cycles those that matter: the smallest, which together hold less than a hundredth of the growth, are left out
+ * of a count that is for information. Only under a pure power of K, where a cycle's share does not depend on the crack.
+ */
+function withoutTheSmallest({ law }: Problem, s: CycleSequence): CycleSequence {
+  const { power } = law;
+  if (!power || s.max_MPa.length < MANY) return s;
+  const weights = s.max_MPa.map((max, i) =>
+    max > 0 ? harm([{ max_MPa: max, min_MPa: s.min_MPa[i]!, perHour: 1 }], power) : 0,
+  );
+  const rising = weights.slice().sort();
+  let left = SMALLEST * rising.reduce((t, w) => t + w, 0);
+  let least = 0;
+  while (left > 0 && least < rising.length) left -= rising[least++]!;
+  const from = rising[least - 1]!;
+  const kept = (_: number, i: number) => weights[i]! >= from;
+  return { max_MPa: s.max_MPa.filter(kept), min_MPa: s.min_MPa.filter(kept), hours: s.hours };
+}
+const MANY = 10_000;
+const SMALLEST = 0.01;
 
 /** The doer with the figures of the place and the law; null where it does not know them. */
 function kernelFor(d: GrowthDocument, p: Problem, run: CycleKernel) {

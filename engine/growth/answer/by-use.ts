@@ -3,7 +3,7 @@ import { shapeOf, type UsageDocument } from '../../usage/index.ts';
 import type { GrowthDocument } from '../document.ts';
 import type { HourlyCycle } from '../integrate/index.ts';
 import type { GrowthAnswer, GrowthLaw } from '../model.ts';
-import { hoursOf, lifeByHours } from './lives.ts';
+import { hoursOf, lifeByHours, quickGrowth } from './lives.ts';
 import { cyclesOfUse, problemOf } from './problem.ts';
 import { limitsOfUse, programmeOf, ruleOf } from './rule.ts';
 
@@ -75,10 +75,14 @@ export function livesByUse(d: GrowthDocument): Rows {
   const lives = new Map(
     [...cycles].map(([use, own]) => {
       const problem = problemOf(d, own);
-      const life = lifeByHours(problem, QUICK);
+      const life = own.some((s) => s.perHour > 0) ? lifeByHours(problem, quickGrowth(problem)) : null;
       return [
         use,
-        { law: problem.law, first: hoursOf(life(problem.first, 0)), detectable: hoursOf(life(problem.detectable, 0)) },
+        {
+          law: problem.law,
+          first: life && hoursOf(life(problem.first, 0)),
+          detectable: life && hoursOf(life(problem.detectable, 0)),
+        },
       ] as const;
     }),
   );
@@ -108,5 +112,3 @@ export function livesByUse(d: GrowthDocument): Rows {
   });
   return { reference, byUse };
 }
-/** Error of one step where many lives are held against each other. */
-export const QUICK = 1e-5;

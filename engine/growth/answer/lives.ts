@@ -1,5 +1,6 @@
+import { tabled } from '../chance/hour-table.ts';
 import type { GrowthDocument } from '../document.ts';
-import { grow, growByBlocks } from '../integrate/index.ts';
+import { grow, growByBlocks, type HourlyGrowth, hourlyGrowth } from '../integrate/index.ts';
 import type { CrackSize, CycleSequence, GrowthCurve } from '../model.ts';
 import { placed } from './placed.ts';
 import { carriedBy, type Problem } from './problem.ts';
@@ -7,16 +8,22 @@ import { carriedBy, type Problem } from './problem.ts';
 /** Growth from a size to critical, without interaction. */
 export type Life = (from: CrackSize, points?: number) => GrowthCurve;
 
-/** By cycles an hour. */
-export function lifeByHours(p: Problem, tolerance?: number): Life {
+/** By cycles an hour. @param quick growth an hour as a table, and longer steps: where many lives are held against each other */
+export function lifeByHours(p: Problem, quick?: HourlyGrowth): Life {
   const until = { margin: carriedBy(p).margin };
   return (from, points) => {
     const at = placed(p.form, from);
     return grow(at.form, p.law, p.cycles, at.size, until, {
       ...(points === undefined ? {} : { points }),
-      ...(tolerance === undefined ? {} : { tolerance }),
+      ...(quick ? { tolerance: QUICK, growth: quick } : {}),
     });
   };
+}
+const QUICK = 1e-5;
+/** Growth an hour for many lives: the sum itself for a pure power, which is one cycle, else a table that fills itself. */
+export function quickGrowth(p: Problem): HourlyGrowth {
+  const growth = hourlyGrowth(p.law, p.cycles);
+  return p.law.power ? growth : tabled(growth);
 }
 
 /** By the cycles of a sequence in their order, where the law is a pure power; else null. */

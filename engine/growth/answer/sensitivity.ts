@@ -2,8 +2,7 @@ import { Refusal } from '../../foundation/refusal.ts';
 import type { GrowthDocument } from '../document.ts';
 import type { HourlyCycle } from '../integrate/index.ts';
 import type { GrowthAnswer } from '../model.ts';
-import { QUICK } from './by-use.ts';
-import { hoursOf, lifeByHours } from './lives.ts';
+import { hoursOf, lifeByHours, quickGrowth } from './lives.ts';
 import { type Change, problemOf } from './problem.ts';
 
 interface Trial {
@@ -42,10 +41,13 @@ const TRIALS: readonly Trial[] = [
  * the solution does not reach, or under which nothing grows, is left out and its side said.
  */
 export function sensitivityOf(d: GrowthDocument, cycles: readonly HourlyCycle[]): GrowthAnswer['sensitivity'] {
+  const growth = quickGrowth(problemOf(d, cycles));
   const hours = (change: Change, from: Trial['from']): number | null => {
     try {
       const p = problemOf(d, cycles, change);
-      return hoursOf(lifeByHours(p, QUICK)(from ? p.detectable : p.first, 0));
+      const { stress = 1, rate = 1 } = change;
+      const changed = (k: number) => rate * growth(stress * k);
+      return hoursOf(lifeByHours(p, changed)(from ? p.detectable : p.first, 0));
     } catch (e) {
       if (e instanceof Refusal) return null;
       throw e;

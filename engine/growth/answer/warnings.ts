@@ -114,20 +114,15 @@ function ofTransition(p: Problem, { through, points }: GrowthCurve): string[] {
   ];
 }
 
-function ofInteraction({ beside, value }: Made): string[] {
+function ofInteraction({ beside }: Made): string[] {
   if (!beside) return [];
   const out = [
     'The life with interaction is for information: a compression or a milder year wipes out the slowing, so the looks rest on the life without it.',
   ];
   if (beside.withIt.ended === 'asked cycles')
     out.push(`The count with interaction was stopped after ${beside.withIt.cycles} cycles; it lasts longer than that.`);
-  if (beside.without && value.curve && Math.abs(beside.without.hours / value.curve.hours - 1) > APART)
-    out.push(
-      `The cycles of the sequence give ${Math.round(beside.without.hours)} h without interaction, the cycles an hour ${Math.round(value.curve.hours)} h: the shorter governs.`,
-    );
   return out;
 }
-const APART = 0.02;
 
 function ofFlown({ flown, value }: Made, d: GrowthDocument): string[] {
   if (value.gives === 'ratios') return [];

@@ -1,7 +1,7 @@
 import type { CrackForm, CrackSize, GrowthCurve, GrowthLaw } from '../model.ts';
 import { pointsAlong } from './curve.ts';
 import { eventsOf } from './events.ts';
-import { hourlyGrowth } from './hourly.ts';
+import { type HourlyGrowth, hourlyGrowth } from './hourly.ts';
 import type { HourlyCycle, Until } from './model.ts';
 import { slopeAlong } from './path.ts';
 import { walk } from './walk.ts';
@@ -11,6 +11,8 @@ export interface GrowOptions {
   readonly tolerance?: number;
   /** Points of the curve at least; more are laid between the steps. 0: the steps alone. */
   readonly points?: number;
+  /** Growth an hour made before, of the same law and cycles: as a table, for many lives. */
+  readonly growth?: HourlyGrowth;
 }
 
 const TOLERANCE = 1e-7;
@@ -41,7 +43,7 @@ export function grow(
   until: Until,
   options: GrowOptions = {},
 ): GrowthCurve {
-  const growth = hourlyGrowth(law, cycles);
+  const growth = options.growth ?? hourlyGrowth(law, cycles);
   const perHour = cycles.reduce((n, s) => n + s.perHour, 0);
   const highest = Math.max(...cycles.map((s) => (s.perHour > 0 ? s.max_MPa : Number.NEGATIVE_INFINITY)));
   const count = { evaluations: 0 };

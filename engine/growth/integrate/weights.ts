@@ -14,53 +14,48 @@ const DEEPEST_RATIO = -1;
 
 /**
  * Weights of cycles under a pure power of K, read from tables of cubics: the peak raised, and the stress ratio's
- * weight raised, for ratios below 0 and from 0 on. Deeper ratios are computed. The error is measured between the points.
+ * weight raised, whose kink at 0 lies between two intervals: one table without a question asked is read twice as fast.
+ * Deeper ratios are computed. The error is measured between the points.
  */
 export function weightsOf(power: Power, highest_MPa: number): Weights {
   const raised = (x: number) => (x > 0 ? Math.exp(power.n * Math.log(x)) : 0);
   const ratioRaised = (r: number) => raised(power.weight(r));
-  const peak = cubics(raised, 0, highest_MPa);
-  const above = cubics(ratioRaised, 0, 1);
-  const below = cubics(ratioRaised, DEEPEST_RATIO, -Number.MIN_VALUE);
-  const [p, u, d] = [peak.table, above.table, below.table];
-  const [ps, us, ds] = [peak.scale, above.scale, below.scale];
-  const most = raised(highest_MPa);
-  const exact = (max: number, ratio: number) => raised(max) * ratioRaised(ratio);
+  const peak = cubics(raised, 0, highest_MPa, INTERVALS);
+  const ratios = cubics(ratioRaised, DEEPEST_RATIO, 1, 2 * INTERVALS);
+  const [p, t] = [peak.table, ratios.table];
+  const scale = peak.scale;
+  const exact = (max: number, min: number) => (max > 0 ? raised(max) * ratioRaised(min / max) : 0);
   return {
     of: (max, min) => {
-      if (!(max > 0)) return 0;
-      const ratio = min / max;
-      let x = max * ps;
+      let x = max * scale;
       let i = x | 0;
-      if (i === 0 || i >= INTERVALS) return exact(max, ratio);
-      x -= i;
-      i <<= 2;
-      const first = p[i]! + x * (p[i + 1]! + x * (p[i + 2]! + x * p[i + 3]!));
-      const t = ratio >= 0 ? u : d;
-      let y = ratio >= 0 ? ratio * us : (ratio - DEEPEST_RATIO) * ds;
+      let y = (min / max - DEEPEST_RATIO) * INTERVALS;
       let j = y | 0;
-      if (j < 0 || j >= INTERVALS - 1) return exact(max, ratio);
+      if (!(x >= 1 && i < INTERVALS && y >= 0 && j < 2 * INTERVALS - 1)) return exact(max, min);
+      x -= i;
       y -= j;
+      i <<= 2;
       j <<= 2;
+      const first = p[i]! + x * (p[i + 1]! + x * (p[i + 2]! + x * p[i + 3]!));
       return first * (t[j]! + y * (t[j + 1]! + y * (t[j + 2]! + y * t[j + 3]!)));
     },
-    error: peak.error * Math.max(above.most, below.most) + most * Math.max(above.error, below.error),
+    error: peak.error * ratios.most + raised(highest_MPa) * ratios.error,
   };
 }
 
-function cubics(f: (x: number) => number, from: number, to: number) {
-  const table = new Float64Array(4 * INTERVALS);
-  const width = (to - from) / INTERVALS;
+function cubics(f: (x: number) => number, from: number, to: number, intervals: number) {
+  const table = new Float64Array(4 * intervals);
+  const width = (to - from) / intervals;
   let error = 0;
   let most = 0;
-  for (let i = 0; i < INTERVALS; i++) {
+  for (let i = 0; i < intervals; i++) {
     const at = (u: number) => f(from + (i + u) * width);
     const [a, b, c, d] = [at(0), at(1 / 3), at(2 / 3), at(1)];
     const c1 = -5.5 * a + 9 * b - 4.5 * c + d;
     const c2 = 9 * a - 22.5 * b + 18 * c - 4.5 * d;
     const c3 = -4.5 * a + 13.5 * b - 13.5 * c + 4.5 * d;
     table.set([a, c1, c2, c3], 4 * i);
-    if (i > 0 && i < INTERVALS - 1)
+    if (i > 0 && i < intervals - 1)
       for (const u of [0.12, 0.5, 0.88]) error = Math.max(error, Math.abs(a + u * (c1 + u * (c2 + u * c3)) - at(u)));
     most = Math.max(most, a, d);
   }
