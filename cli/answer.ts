@@ -1,25 +1,33 @@
-import type { Command } from 'commander';
-import { WORDS, type Word } from '../server/words.ts';
+import { type Command, Option } from 'commander';
+import { answerSheet, WORDS, type Word } from '../server/words.ts';
+import type { Units } from '../sheets/index.ts';
 import { readInput } from './read.ts';
 import { sheetText } from './sheet-text.ts';
 
-/** sparwright record | directive | outlook FILE */
+/** sparwright record | directive | outlook | usage | growth FILE */
 export function answerCommands(program: Command): void {
-  for (const word of Object.keys(WORDS) as Word[])
-    program
+  for (const word of Object.keys(WORDS) as Word[]) {
+    const command = program
       .command(word)
       .description(`${WORDS[word].asks} Answers one document; needs no database.`)
       .argument('<file>', 'YAML or JSON document, - for standard input')
-      .option('--json', 'print { value, working, warnings } for programs')
+      .option('--json', 'print { value, working, warnings } for programs');
+    if (MEASURED.includes(word)) command.addOption(units());
+    command
       .addHelpText(
         'after',
         `\nA complete document:  sparwright example ${word}\nIts schema:           sparwright schema ${word}`,
       )
-      .action((file: string, options: { json?: boolean }) => {
+      .action((file: string, options: { json?: boolean; units?: Units }) => {
         const input = readInput(file);
         if (options.json) {
           const { value, working, warnings } = WORDS[word].answer(input);
           process.stdout.write(`${JSON.stringify({ value, working, warnings }, null, 2)}\n`);
-        } else process.stdout.write(sheetText(WORDS[word].sheet(input)));
+        } else process.stdout.write(sheetText(answerSheet(word, input, { units: options.units })));
       });
+  }
 }
+/** Words whose answers hold lengths and stresses. */
+const MEASURED: readonly Word[] = ['usage', 'growth'];
+const units = (): Option =>
+  new Option('--units <units>', 'lengths and stresses as the reader wants them').choices(['mm', 'inch']).default('mm');

@@ -1,8 +1,18 @@
 import { z } from 'zod';
-import { type Day, directive, outlook, parseDocument, record, type Step, usage } from '../engine/index.ts';
-import { directiveExample, outlookExample, recordExample, usageExample } from '../examples/index.ts';
-import { aircraftSheet, directiveSheet, outlookSheet, recordSheet, type Sheet, usageSheet } from '../sheets/index.ts';
+import { type Day, directive, growth, outlook, parseDocument, record, type Step, usage } from '../engine/index.ts';
+import { directiveExample, growthExample, outlookExample, recordExample, usageExample } from '../examples/index.ts';
+import {
+  aircraftSheet,
+  directiveSheet,
+  growthSheet,
+  outlookSheet,
+  recordSheet,
+  type Sheet,
+  type Units,
+  usageSheet,
+} from '../sheets/index.ts';
 import { answersFor } from './answers.ts';
+import { growthDrawn } from './growth-drawn.ts';
 import { withOtherUnits } from './other-units.ts';
 import { today } from './today.ts';
 
@@ -11,6 +21,13 @@ export interface Answer {
   readonly value: unknown;
   readonly working: readonly Step[];
   readonly warnings: readonly string[];
+}
+
+/** What a reader may choose of the sheet of a document. */
+export interface SheetOptions {
+  readonly units?: Units | undefined;
+  /** Lives of a growth document that are drawn at once; more are left out, and the sheet says so. */
+  readonly mostLives?: number;
 }
 
 const asksQuestion = (input: unknown): boolean =>
@@ -82,11 +99,20 @@ export const WORDS = {
     schema: () => withOtherUnits(z.toJSONSchema(usage.zUsageDocument, { io: 'input' })),
     example: usageExample,
     answer: (input: unknown): Answer => usage.answerUsage(input),
-    sheet: (input: unknown): Sheet => {
+    sheet: (input: unknown, { units }: SheetOptions = {}): Sheet => {
       const document = usage.readUsage(input);
-      return usageSheet({ answer: usage.answerUsage(input), day: dayOf(document.day), document });
+      return usageSheet({ answer: usage.answerUsage(input), day: dayOf(document.day), document, units });
     },
+  },
+  growth: {
+    asks: 'How fast would a crack grow, how often must we look?',
+    schema: () => withOtherUnits(z.toJSONSchema(growth.zGrowthDocument, { io: 'input' })),
+    example: growthExample,
+    answer: (input: unknown): Answer => growthDrawn(input),
+    sheet: (input: unknown, { mostLives, units }: SheetOptions = {}): Sheet =>
+      growthSheet({ answer: growthDrawn(input, mostLives), day: dayOf(growth.readGrowth(input).day), units }),
   },
 } as const;
 export type Word = keyof typeof WORDS;
-export const answerSheet = (word: Word, input: unknown): Sheet => WORDS[word].sheet(input);
+export const answerSheet = (word: Word, input: unknown, options: SheetOptions = {}): Sheet =>
+  WORDS[word].sheet(input, options);

@@ -1,4 +1,5 @@
 import { type Known, type Provenance, weakestKnown } from '../engine/index.ts';
+import { capital } from './display.ts';
 import { words } from './measure.ts';
 import type { TableBlock } from './model.ts';
 
@@ -17,9 +18,15 @@ export interface Rests {
 }
 export const weakestOf = (all: readonly Rests[]): Known => weakestKnown(all.map((r) => r.from.known));
 
-/** What a page rests on: each thing with its source and how well it is known. The same line stands once. */
+/** What a page rests on: each thing with its source and how well it is known. What shares a source stands in one line. */
 export function sourcesTable(all: readonly Rests[]): TableBlock {
-  const once = [...new Map(all.map((r) => [`${r.what}|${sourceWords(r.from)}|${r.from.known}`, r])).values()];
+  const bySource = new Map<string, { from: Provenance; whats: Set<string> }>();
+  for (const { what, from } of all) {
+    const key = `${sourceWords(from)}|${from.known}`;
+    const one = bySource.get(key) ?? { from, whats: new Set<string>() };
+    one.whats.add(what);
+    bySource.set(key, one);
+  }
   return {
     block: 'table',
     title: 'What it rests on',
@@ -28,9 +35,13 @@ export function sourcesTable(all: readonly Rests[]): TableBlock {
       { key: 'source', title: 'Source', align: 'left' },
       { key: 'known', title: 'How well it is known', align: 'left' },
     ],
-    rows: once.map((r, i) => ({
+    rows: [...bySource.values()].map((r, i) => ({
       id: `source-${i}`,
-      cells: { what: words(r.what), source: words(sourceWords(r.from)), known: words(KNOWN_WORDS[r.from.known]) },
+      cells: {
+        what: words(capital([...r.whats].join(', '))),
+        source: words(sourceWords(r.from)),
+        known: words(KNOWN_WORDS[r.from.known]),
+      },
     })),
     empty: 'No source is named.',
   };

@@ -23,7 +23,7 @@ export const growthExample: growth.GrowthInput = {
       { use: 'tow', share: 0.06 },
     ],
   },
-  limit_stress: { stress_MPa: 169.2, from: madeUp('limit load factor 3.8') },
+  limit_stress: { stress_MPa: 157.8, from: madeUp('limit load factor 3.8') },
   first_flaw: {
     c_mm: 1.27,
     a_mm: 1.27,

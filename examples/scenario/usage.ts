@@ -123,8 +123,8 @@ export const usageExample: usage.UsageInput = {
     name: 'Lower spar cap, first fastener hole outboard of the root',
     stress: {
       as: 'per_g',
-      at_1g_MPa: 46,
-      per_g_MPa: 44,
+      at_1g_MPa: 43,
+      per_g_MPa: 41,
       ground_at_1g_MPa: -10,
       ground_per_g_MPa: 10,
       from: madeUp('stress report of the type'),

@@ -14,7 +14,7 @@ const list = (names: readonly string[]): string =>
 /** One sentence for the telephone. What is in force reads first; the estimate lengthens nothing. */
 export function growthSentence(a: Answer, units: Units): Span[] {
   if (a.gives === 'ratios') return ratiosSentence(a);
-  const p = shownProgramme(a, a.programme);
+  const p = shownProgramme(a);
   if (!p) return nothingComputed(a);
   const names = namesInForce(a);
   if (!names.length) return [...estimateAlone(a, p, units), ...leftSaid(a)];

@@ -12,8 +12,8 @@ export interface ShownProgramme {
 }
 
 /** The shorter of the two; the directive where they are alike. */
-export function shorter(a: Answer, computed_h: number, of: 'first_at_h' | 'repeat_h'): Shown {
-  let shown: Shown = { hours: computed_h, by: null };
+function shorter(a: Answer, computed: Shown, of: 'first_at_h' | 'repeat_h'): Shown {
+  let shown = computed;
   for (const limit of a.inForce) {
     const hours = limit[of];
     if (hours !== null && (hours < shown.hours || (hours === shown.hours && shown.by === null)))
@@ -21,10 +21,19 @@ export function shorter(a: Answer, computed_h: number, of: 'first_at_h' | 'repea
   }
   return shown;
 }
-export function shownProgramme(a: Answer, p: growth.Programme | null): ShownProgramme | null {
+export function shownProgramme(a: Answer): ShownProgramme | null {
+  const p = a.programme;
   if (!p || a.gives === 'ratios') return null;
-  return { first: shorter(a, p.first_h, 'first_at_h'), repeat: shorter(a, p.repeat_h, 'repeat_h') };
+  return {
+    first: shorter(a, { hours: p.first_h, by: p.capped.first }, 'first_at_h'),
+    repeat: shorter(a, { hours: p.repeat_h, by: p.capped.repeat }, 'repeat_h'),
+  };
 }
+/** Where all hours are of one use, what is in force there has cut it already. */
+export const ofUse = (p: growth.Programme): ShownProgramme => ({
+  first: { hours: p.first_h, by: p.capped.first },
+  repeat: { hours: p.repeat_h, by: p.capped.repeat },
+});
 /** What is left to the next look, the worse side: of the directives first, else of the estimate. */
 export function leftShown(a: Answer): Shown | null {
   if (a.gives === 'ratios') return null;

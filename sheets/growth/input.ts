@@ -5,7 +5,7 @@ import type { TitleBlock } from '../model.ts';
 export interface GrowthSheetInput {
   readonly answer: Worked<growth.GrowthAnswer>;
   readonly day: Day;
-  readonly units?: Units;
+  readonly units?: Units | undefined;
   /** What the ruled block names first, where the page is of an aircraft. */
   readonly about?: TitleBlock['fields'];
 }

@@ -2,7 +2,7 @@ import type { growth } from '../../engine/index.ts';
 import { number } from '../display.ts';
 import { hoursCell, measured, timesFigure, timesRange, type Units, words } from '../measure.ts';
 import type { Cell, Column, KeyValueBlock, TableBlock } from '../model.ts';
-import { type Shown, shownProgramme } from './in-force.ts';
+import { ofUse, type Shown, shownProgramme } from './in-force.ts';
 import { ENDS, INTERACTIONS, LAW_WORDS, percent, shareOfLives, sizeWords, wordsOfUse } from './words.ts';
 
 type Answer = growth.GrowthAnswer;
@@ -22,7 +22,7 @@ function capped({ hours, by }: Shown): Cell {
 /** What is in force first, then the looks that come of both. An estimate is never shown as longer. */
 export function programmeTable(a: Answer): TableBlock[] {
   if (a.gives === 'ratios') return [];
-  const p = shownProgramme(a, a.programme);
+  const p = shownProgramme(a);
   const rows: TableBlock['rows'][number][] = a.inForce.map((i, n) => ({
     id: `in-force-${n}`,
     cells: {
@@ -90,7 +90,7 @@ export function byUseTable(a: Answer): TableBlock[] {
           : []),
       ],
       rows: a.byUse.map((u) => {
-        const p = shownProgramme(a, u.programme);
+        const p = hours && u.programme ? ofUse(u.programme) : null;
         return {
           id: u.use,
           cells: {

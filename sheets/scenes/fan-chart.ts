@@ -5,7 +5,7 @@ import { shareOfLives } from '../growth/words.ts';
 import { inUnits, measured, measuredCell, quantity, type Units, unitOf, words } from '../measure.ts';
 import type { Mark, Scene, TableBlock } from '../model.ts';
 import { line, r, text } from './axis.ts';
-import { band, baseAxis, type Frame, levelAxis, type Point, pickedOf, polyline } from './plot.ts';
+import { band, baseAxis, type Frame, levelAxis, type Point, polyline, spreadOf } from './plot.ts';
 
 const [WIDTH, HEIGHT] = [1120, 350];
 const FRAME: Frame = { left: 62, right: 1096, top: 46, bottom: 300 };
@@ -83,7 +83,7 @@ function names(fan: Fan, at: (p: { hours: number; c_mm: number }) => Point): Mar
 const ROWS = 8;
 function tableOf(a: growth.GrowthAnswer, fan: Fan, units: Units): TableBlock {
   const rows = fan.flatMap((q) =>
-    pickedOf(q.points, ROWS).map((p, k) => ({
+    spreadOf(q.points, ROWS, (p) => p.hours).map((p, k) => ({
       id: `${q.share} ${k}`,
       cells: {
         share: words(shareOfLives(q.share)),

@@ -13,8 +13,8 @@ import {
   labelsAt,
   levelAxis,
   type Point,
-  pickedOf,
   polyline,
+  spreadOf,
   wideOf,
 } from './plot.ts';
 
@@ -35,7 +35,7 @@ export function growthChart(a: growth.GrowthAnswer, units: Units): Scene | null 
     .domain([0, inUnits(longest, 'length', units) * 1.1])
     .range([FRAME.bottom, FRAME.top]);
   const up = (mm: number) => y(inUnits(mm, 'length', units));
-  const programme = shownProgramme(a, a.programme);
+  const programme = shownProgramme(a);
   const looks = programme ? looksWithin(programme.first.hours, programme.repeat.hours, last.hours) : [];
   const other = otherCurve(a, x, up);
   const marks: Mark[] = [
@@ -157,7 +157,7 @@ const ROWS = 14;
 function tableOf(a: growth.GrowthAnswer, looks: readonly number[], units: Units): TableBlock {
   const { points } = a.curve!;
   const rows = [
-    ...pickedOf(points, ROWS).map((p) => ({ hours: p.hours, c: p.c_mm, a: p.a_mm, look: '' })),
+    ...spreadOf(points, ROWS, (p) => p.hours).map((p) => ({ hours: p.hours, c: p.c_mm, a: p.a_mm, look: '' })),
     ...looks.map((at, i) => ({ hours: at, c: lengthAt(points, at), a: null, look: `look ${i + 1}` })),
   ].sort((p, q) => p.hours - q.hours);
   return {

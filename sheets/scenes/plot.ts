@@ -126,3 +126,16 @@ export function pickedOf<T>(all: readonly T[], rows: number): T[] {
   const at = Array.from({ length: rows }, (_, k) => Math.min(all.length - 1, Math.round(k * step)));
   return [...new Set(at)].flatMap((k) => (all[k] === undefined ? [] : [all[k]]));
 }
+/** So many of a row, spread evenly over what it runs along: where points crowd, few of them stand. */
+export function spreadOf<T>(all: readonly T[], rows: number, along: (item: T) => number): T[] {
+  const [first, last] = [all[0], all.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  const [from, to] = [along(first), along(last)];
+  const at = new Set<number>();
+  for (let k = 0, i = 0; k < rows; k++) {
+    const wanted = from + ((to - from) * k) / (rows - 1);
+    while (i < all.length - 1 && along(all[i]!) < wanted) i++;
+    at.add(k === rows - 1 ? all.length - 1 : i);
+  }
+  return [...at].map((i) => all[i]!);
+}

@@ -5,7 +5,7 @@ import { ENDS } from '../growth/words.ts';
 import { inUnits, measured, measuredCell, type Units, unitOf, words } from '../measure.ts';
 import type { Mark, Scene, TableBlock } from '../model.ts';
 import { line, r, text } from './axis.ts';
-import { baseAxis, type Frame, levelAxis, type Point, pickedOf, polyline } from './plot.ts';
+import { baseAxis, type Frame, levelAxis, type Point, polyline, spreadOf } from './plot.ts';
 
 const [WIDTH, HEIGHT] = [660, 300];
 const FRAME: Frame = { left: 56, right: 640, top: 40, bottom: 252 };
@@ -112,7 +112,7 @@ function tableOf(points: readonly growth.ResidualPoint[], title: string, units: 
       { key: 'net', title: 'Yields at', unit: unitOf('stress', units), align: 'right' },
       { key: 'governs', title: 'Governs', align: 'left' },
     ],
-    rows: pickedOf(points, ROWS).map((p, k) => ({
+    rows: spreadOf(points, ROWS, (p) => p.c_mm).map((p, k) => ({
       id: String(k),
       cells: {
         length: measuredCell(p.c_mm, 'length', units),

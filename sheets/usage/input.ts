@@ -11,7 +11,7 @@ export interface LifeShown {
 export interface UsageSheetInput {
   readonly answer: Worked<usage.UsageAnswer>;
   readonly day: Day;
-  readonly units?: Units;
+  readonly units?: Units | undefined;
   /** The document that was answered: its place, and the source of each of its tables, are shown. */
   readonly document?: usage.UsageDocument;
   /** Parts of one aircraft, where the page is of an aircraft. */
