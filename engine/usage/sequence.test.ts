@@ -26,7 +26,7 @@ const table = (load: string, rows: readonly number[][]) => ({
   measure: 'increment',
   per: 'hour',
   up: rows.map(([at, times]) => ({ at, times })),
-  down: rows.map(([at, times]) => ({ at: at! * 0.7, times })),
+  down: rows.map(([at, times]) => ({ at: at! * 0.7, times: times! * 0.4 })),
   from: MADE_UP,
 });
 const MIXED = [
@@ -103,6 +103,21 @@ describe('U11 flight by flight', () => {
     const bands = spectrumOf(d, 'private', { parts: 60 }).bands.filter((b) => b.load !== 'ground_air_ground');
     expect(error / mean).toBeLessThan(0.05);
     expect(Math.abs(mean - 0.7 * damagePerHour(bands, of))).toBeLessThan(4 * error);
+  });
+  it('taxi before and after together, and landings after, are as many as their tables say', () => {
+    const up = [
+      { at: 0.2, times: 6 },
+      { at: 0.9, times: 0.5 },
+    ];
+    for (const load of ['taxi', 'landing']) {
+      const d = loaded([{ as: 'table', load, measure: 'increment', per: 'flight', up, from: MADE_UP }], {
+        flight_h: 0.5,
+      });
+      const line = stressLine(d.place.stress);
+      const points = sequenceOf(d, 'private', { seed: 8, flights: 4000 }).turningPoints_MPa;
+      const pressed = points.filter((p) => p < line.ground(1.1)).length;
+      expect(Math.abs(pressed - 4000 * 6)).toBeLessThan(4 * Math.sqrt(4000 * 6));
+    }
   });
   it('counted by rainflow, SYNTHETIC-1 does about the damage of its bands', () => {
     const d = changed();

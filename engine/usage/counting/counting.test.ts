@@ -48,6 +48,9 @@ describe('short and flat histories', () => {
     ['two points', [0, 5], ['5@2.5: 0.5']],
     ['a rise with steps', [0, 1, 1, 2, 5], ['5@2.5: 0.5']],
   ])('rainflow of %s', (_, points, expected) => expect(counted(rainflow(points))).toEqual(expected));
+  it('a range closes one that is as large', () => {
+    expect(counted(rainflow([0, 5, 1, 5]))).toEqual(['4@3: 1', '5@2.5: 0.5']);
+  });
   it('range-pair counts a range that stays alone as one', () => {
     expect(counted(rangePair([0, 5]))).toEqual(['5@2.5: 1']);
     expect(rangePair([2])).toEqual([]);
