@@ -11,9 +11,9 @@ const statedIn = (mix: string): ReadonlyMap<string, string> =>
   new Map(mix.split(',').map((p) => [p.split(':')[0] ?? '', p.split(':')[1] ?? '']));
 
 /** The flying to come: as flown, all in one use, or shares that are stated. */
-export function AskingMix({ uses }: { uses: readonly Use[] }) {
+export function AskingMix({ uses, begin = '' }: { uses: readonly Use[]; begin?: string }) {
   const asked = useAsked();
-  const mix = asked.of('mix');
+  const mix = asked.of('mix') || begin;
   const [stating, state] = useState(mix.includes(':'));
   const named = uses.some((u) => u.use === mix) || mix === 'as flown';
   const value = stating ? SHARES : mix === '' || named ? mix : SHARES;

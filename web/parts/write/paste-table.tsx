@@ -16,13 +16,16 @@ export function PasteTable({
   label,
   forms,
   take,
+  begin = '',
 }: {
   label: string;
   /** One or more forms, told apart by their number of columns. */
   forms: readonly Columns[];
   take: (rows: readonly (readonly number[])[]) => void;
+  /** What stands in it at first. */
+  begin?: string;
 }) {
-  const [text, setText] = useState('');
+  const [text, setText] = useState(begin);
   const [decimal, setDecimal] = useState<Decimal | undefined>();
   const [done, setDone] = useState('');
   const read = text.trim() === '' ? null : readPasted(text, decimal);
