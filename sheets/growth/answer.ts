@@ -17,7 +17,7 @@ export function growthSentence(a: Answer, units: Units): Span[] {
   const p = shownProgramme(a);
   if (!p) return nothingComputed(a);
   const names = namesInForce(a);
-  if (!names.length) return [...estimateAlone(a, p, units), ...leftSaid(a)];
+  if (!names.length) return [...estimateAlone(a, p, units), ...leftSaid(a), t('.')];
   const [firstBy, repeatBy] = [p.first.by, p.repeat.by];
   if (firstBy && repeatBy)
     return [
@@ -56,7 +56,6 @@ function estimateAlone(a: Answer, p: ShownProgramme, units: Units): Span[] {
     f(h(p.first.hours)),
     t(' and then every '),
     f(h(p.repeat.hours)),
-    ...(a.left_h ? [] : [t('.')]),
   ];
 }
 function leftSaid(a: Answer): Span[] {

@@ -1,0 +1,141 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { parseDay, usage as room, type usage } from '../../engine/index.ts';
+import { usageExample } from '../../examples/index.ts';
+import { say } from '../frame.ts';
+import type { Sheet } from '../model.ts';
+import { equivalentLifeOf, usageAnswer, workedUsage } from '../testing/usage-case.ts';
+import { textOf, unfit, walk } from '../testing/walk.ts';
+import { usageSheet } from './sheet.ts';
+
+const DAY = parseDay('2026-11-25');
+type Answer = usage.UsageAnswer;
+const lives = [
+  {
+    name: 'Left spar',
+    life: equivalentLifeOf('spar:left'),
+    gaps: [{ from: parseDay('2009-03-01'), to: parseDay('2011-08-31') }],
+  },
+];
+const sheetOf = (more: Partial<Answer> = {}, units: 'mm' | 'inch' = 'mm'): Sheet =>
+  usageSheet({ answer: workedUsage(more), day: DAY, units, lives });
+const spoken = (sheet: Sheet): string => say(sheet.answer).replaceAll('\u202f', ' ');
+const hoursOf = (low: number, wide: number) => ({ low, high: low + wide });
+
+const ratio = fc.double({ min: 0, max: 1e5, noNaN: true });
+const random: fc.Arbitrary<Partial<Answer>> = fc
+  .record({
+    ratios: fc.array(ratio, { minLength: 1, maxLength: 9 }),
+    harmless: fc.boolean(),
+    gives: fc.constantFrom('lives' as const, 'ratios' as const),
+    flown: fc.option(
+      fc.tuple(fc.double({ min: 0, max: 1e5, noNaN: true }), fc.double({ min: 0, max: 1e5, noNaN: true })),
+    ),
+    cycles: fc.double({ min: 0, max: 1e7, noNaN: true }),
+    perHour: fc.double({ min: 1e-300, max: 10, noNaN: true }),
+  })
+  .map(({ ratios, harmless, gives, flown, cycles, perHour }) => {
+    const uses = ratios.map((r, i): usage.UseDamage => {
+      const of = usageAnswer.uses[i % 3]!;
+      const damage = harmless ? 0 : perHour * r;
+      return {
+        ...of,
+        use: `use_${i}`,
+        title: `Use ${i}`,
+        ratio: r,
+        ratioAcross: hoursOf(r / 2, r),
+        shares: harmless ? [] : of.shares,
+        cyclesPerHour: cycles,
+        perHour: gives === 'ratios' ? null : damage,
+        sequencePerHour: null,
+        meanLife_h: gives === 'ratios' || damage === 0 || 1 / damage > 1e300 ? null : 1 / damage,
+        safeLife_h: null,
+      };
+    });
+    const hardest = [...uses].sort((a, b) => b.ratio - a.ratio)[0]!.use;
+    return {
+      gives,
+      uses,
+      reference: 'use_0',
+      hardest,
+      curves: usageAnswer.curves.map((c) => ({ ...c, use: `use_${c.use.length % uses.length}` })),
+      sensitivity: [{ tried: 'slope 4', ratios: uses.map((u) => ({ use: u.use, ratio: u.ratio || null })) }],
+      equivalent: flown && {
+        flown_h: hoursOf(...flown),
+        equivalent_h: hoursOf(flown[0] * 2, flown[1] * 3),
+        byUse: uses.map((u, i) => ({ use: u.use, flown_h: hoursOf(...flown), ratio: u.ratio, assumed: i % 2 === 1 })),
+        used: null,
+      },
+    };
+  });
+
+describe('what a usage page says', () => {
+  it('treats the hours as the worse end of what the papers leave, and names the hardest use', () => {
+    expect(spoken(sheetOf())).toBe(
+      'Treat the 4 049 h flown as 5 378 h of private flying (4 616 to 5 378 h, as the papers leave it). An hour of glider towing works this place 3.2 times as hard as an hour of private flying.',
+    );
+  });
+  it('names no other use where the reference is the hardest', () => {
+    const uses = usageAnswer.uses.map((u) =>
+      u.use === 'tow' ? { ...u, ratio: 0.6 } : u.use === 'private' ? u : { ...u, ratio: 0.4 },
+    );
+    expect(spoken(sheetOf({ uses, hardest: 'private', equivalent: null }))).toBe(
+      'No use described works this place harder than private flying; an hour of glider towing counts 0.6 times.',
+    );
+  });
+  it('compares uses, and gives no life nor hours, without a stress', () => {
+    const sheet = sheetOf({ gives: 'ratios' });
+    expect(spoken(sheet)).toBe(
+      'An hour of glider towing works this place 3.2 times as hard as an hour of private flying.',
+    );
+    const text = textOf({ ...sheet, working: [], warnings: [] });
+    expect(text).not.toMatch(/\d ?h\b/);
+    expect(text).not.toMatch(/Safe life by this estimate|Mean life/);
+  });
+  it('says that no harm found is no proof of an endless life', () => {
+    const uses = usageAnswer.uses.map((u) => ({ ...u, shares: [], perHour: 0, meanLife_h: null, safeLife_h: null }));
+    const sheet = sheetOf({ uses });
+    expect(spoken(sheet)).toContain('that is no proof that it lasts for ever');
+    expect(textOf(sheet)).toContain('small cycles count once there is a crack');
+  });
+  it('tells of a use without loads of its own that it counts as the hardest', () => {
+    expect(textOf(sheetOf())).toContain('No loads are given for survey: its hours count as glider towing');
+  });
+  it('marks what is made up, and shows each source with how well it is known', () => {
+    const text = textOf(sheetOf());
+    expect(text).toContain('Invented demonstration');
+    expect(text).toMatch(/MIL-HDBK-5J, figure 3\.2\.3\.1\.8\(i\)\ntext\nfrom memory/);
+  });
+});
+
+describe('whatever the answer', () => {
+  it('shows no figure that is none, nor a mark that is nowhere', () => {
+    fc.assert(
+      fc.property(random, (more) => {
+        expect(unfit(sheetOf(more))).toEqual([]);
+      }),
+      { numRuns: 150 },
+    );
+  });
+  it('speaks of the worse end of the hours that it counts as', () => {
+    fc.assert(
+      fc.property(random, (more) => {
+        fc.pre(more.gives === 'lives' && more.equivalent !== null && more.uses!.some((u) => u.shares.length > 0));
+        const treat = /flown as ([\d ]+) h of/.exec(spoken(sheetOf(more)))![1]!;
+        expect(Number(treat.replaceAll(' ', ''))).toBe(Math.round(more.equivalent!.equivalent_h.high));
+      }),
+    );
+  });
+});
+
+it('the units of the reader change only how it is shown', () => {
+  const document = room.readUsage(usageExample);
+  const answer = room.answerUsage(usageExample);
+  const [mm, inch] = (['mm', 'inch'] as const).map((units) => usageSheet({ answer, day: DAY, units, document }));
+  expect(unfit(mm)).toEqual([]);
+  const other = [...walk(inch)];
+  const differ = [...walk(mm)].filter(({ at, value }, i) => value !== other[i]?.value && !at.startsWith('.working'));
+  expect(differ.map(({ value }) => value)).toEqual(['43 MPa', '41 MPa', '−10 MPa']);
+  expect(textOf(inch)).toContain('6.2 ksi');
+  expect(textOf(inch!.working)).not.toContain('MPa');
+});
