@@ -2,11 +2,14 @@ import { type Day, directive, isRefusal, type outlook, parseDay, record } from '
 import type { LogEntry, NewEntry, Store, WithdrawnRow } from '../store/index.ts';
 import { type Answers, answersFor } from './answers.ts';
 import { asIfWritten, recordEntries } from './entries.ts';
+import type { Hands } from './work/hands.ts';
 
 /** What every route is given. */
 export interface Desk {
   readonly store: Store;
   readonly today: () => string;
+  /** Threads for what takes a while; absent: it is done where it is asked. */
+  readonly hands?: Hands;
 }
 
 export interface Gathered extends Answers {

@@ -30,25 +30,30 @@ interface Composed {
 const textOf = (x: unknown): string => (typeof x === 'string' ? x : '');
 const mixAsked = (asked: { readonly mix?: string | undefined }) => (asked.mix ? readMix(asked.mix) : null);
 
-async function mixOf(from: GrowthParts, asked: AskedOfAircraft, g: Gathered | null): Promise<MixToCome | null> {
+async function mixOf(
+  desk: Desk,
+  from: GrowthParts,
+  asked: AskedOfAircraft,
+  g: Gathered | null,
+): Promise<MixToCome | null> {
   const { uses } = from;
   if (!uses) return null;
   const life = g?.lives.get(g.thing.id);
   const flown = life ? directive.mixOf(life) : null;
   return mixToCome(mixAsked(asked) ?? uses.mix, uses.document, flown, () =>
-    hardestOf(from, uses.document.uses[0]!.use),
+    hardestOf(desk, from, uses.document.uses[0]!.use),
   );
 }
 /** The use in which the crack grows most an hour: not always the one that tires the place most. */
-async function hardestOf(from: GrowthParts, any: string): Promise<string> {
-  const { byUse } = (await answerGrowth(wholeGrowth(from, { mix: [{ use: any, share: 1 }] }))).value;
+async function hardestOf(desk: Desk, from: GrowthParts, any: string): Promise<string> {
+  const { byUse } = (await answerGrowth(wholeGrowth(from, { mix: [{ use: any, share: 1 }] }), desk)).value;
   return byUse.reduce((a, b) => (b.ratio > a.ratio ? b : a), byUse[0] ?? { use: any, ratio: 0 }).use;
 }
 
 /** Every part of the aircraft that the place lies in, what is left to the next look first. */
-async function composed(from: GrowthParts, g: Gathered, asked: AskedOfAircraft): Promise<Composed> {
+async function composed(desk: Desk, from: GrowthParts, g: Gathered, asked: AskedOfAircraft): Promise<Composed> {
   const { document: raw, uses } = from;
-  const mix = await mixOf(from, asked, g);
+  const mix = await mixOf(desk, from, asked, g);
   const place = [textOf(raw.place), textOf(raw.title)].join(' ');
   const carrier = g.lives.get(g.thing.id)!;
   const now = directive.mixOf(carrier);
@@ -85,8 +90,8 @@ export async function growthDocumentOf(desk: Desk, shop: string, asked: Asked): 
   const of = asked.aircraft ? await aircraftAsked(desk, shop, 'growth', asked.aircraft, asked) : null;
   const given = asked.document ?? (await standing(desk, shop, 'growth', asked.name ?? '', of?.upTo)).document;
   const from = await growthParts(desk, shop, given, of?.upTo);
-  if (of) return (await composed(from, of.g, asked)).parts[0]!.document;
-  return wholeGrowth(from, { mix: (await mixOf(from, asked, null))?.shares });
+  if (of) return (await composed(desk, from, of.g, asked)).parts[0]!.document;
+  return wholeGrowth(from, { mix: (await mixOf(desk, from, asked, null))?.shares });
 }
 
 /** How fast a crack would grow in one aircraft: every part that the place lies in, the least left first. */
@@ -113,8 +118,8 @@ async function pageOf(
   mixAsked(asked);
   const from = await readable(() => growthParts(desk, shop, row.document, of.upTo));
   if ('unread' in from) return missingFor('growth', of, 'unread', from.unread);
-  const { mix, parts: all } = await composed(from, g, asked);
-  const parts = await Promise.all(all.map(async (p) => ({ ...p, answer: await answerGrowth(p.document) })));
+  const { mix, parts: all } = await composed(desk, from, g, asked);
+  const parts = await Promise.all(all.map(async (p) => ({ ...p, answer: await answerGrowth(p.document, desk) })));
   const left = (p: (typeof parts)[number]) =>
     Math.min(
       p.answer.value.left_h?.low ?? Number.POSITIVE_INFINITY,
@@ -156,11 +161,11 @@ export async function growthSheetOf(
   const { invented } = await desk.store.shops.get(shop);
   const given = asked.document ?? (await standing(desk, shop, 'growth', asked.name ?? '')).document;
   const from = await growthParts(desk, shop, given);
-  const mix = await mixOf(from, asked, null);
+  const mix = await mixOf(desk, from, asked, null);
   const read = wholeGrowth(from, { mix: mix?.shares });
   const document = invented ? { ...read, invented: true } : read;
   const sheet = growthSheet({
-    answer: await answerGrowth(document),
+    answer: await answerGrowth(document, desk),
     day: document.day ?? (desk.today() as Day),
     units: asked.units,
   });

@@ -28,6 +28,7 @@ import { usageRoutes } from './routes/usage.ts';
 import { whatIfRoutes } from './routes/what-if.ts';
 import { workRoutes } from './routes/work.ts';
 import { runningRoute } from './running.ts';
+import { Hands } from './work/hands.ts';
 import { Works } from './work/works.ts';
 
 const MEGABYTE = 1024 * 1024;
@@ -67,9 +68,10 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
   await app.register(multipart, { limits: { fileSize: LARGEST_FILE, files: 1, fields: 10 } });
   const today = options.today ?? (() => localDay(new Date()));
   const keeper = new Keeper({ store: options.store, today });
-  const desk = { store: watched(options.store, keeper), today };
+  const hands = new Hands();
+  const desk = { store: watched(options.store, keeper), today, hands };
   app.addHook('onClose', () => keeper.close());
-  const works = new Works();
+  const works = new Works(hands);
   app.addHook('onClose', () => works.close());
   await app.register(
     async (api) => {

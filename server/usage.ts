@@ -54,8 +54,7 @@ function bends(life: record.Life, day: Day): Day[] {
   const step = Math.ceil(all.length / MOST_DAYS);
   return all.filter((_, i) => (all.length - 1 - i) % step === 0);
 }
-function lifeShown(g: Gathered, { part }: OfPart, answer: usage.UsageAnswer) {
-  const plain = g.lives.get(part.id)!;
+function lifeShown(g: Gathered, { part, life: plain }: OfPart, answer: usage.UsageAnswer) {
   const days = bends(plain, g.day);
   const life = record.lifeOf(g.model, part.id, { until: g.day, cuts: days });
   return { name: subjectOf(g, part), life: usage.equivalentLife(life, answer, days), gaps: life.gaps };
@@ -85,7 +84,7 @@ async function pageOf(
   const document = await readable(() => readUsage(row.document));
   if ('unread' in document) return missingFor('usage', of, 'unread', document.unread);
   const parts = await Promise.all(
-    partsOf(g, document, asked.part).map(async (p) => ({ ...p, answer: await answerUsage(p.document) })),
+    partsOf(g, document, asked.part).map(async (p) => ({ ...p, answer: await answerUsage(p.document, desk) })),
   );
   const counted = (p: (typeof parts)[number]): number => p.answer.value.equivalent?.equivalent_h.high ?? 0;
   parts.sort((a, b) => counted(b) - counted(a));
@@ -124,5 +123,5 @@ export async function usageSheetOf(
   const read = await usageDocumentOf(desk, shop, asked);
   const document = invented ? { ...read, invented: true } : read;
   const day = document.day ?? (desk.today() as Day);
-  return usageSheet({ answer: await answerUsage(document), day, units: asked.units, document });
+  return usageSheet({ answer: await answerUsage(document, desk), day, units: asked.units, document });
 }

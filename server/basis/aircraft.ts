@@ -1,7 +1,7 @@
-import type { record } from '../../engine/index.ts';
+import { Refusal, record } from '../../engine/index.ts';
 import { kindName } from '../../sheets/index.ts';
 import type { BasisHead, BasisWord } from '../../store/index.ts';
-import { type Desk, type Gathered, gather } from '../desk.ts';
+import { type Desk, type Gathered, gather, read } from '../desk.ts';
 import { type AskedKnown, gatherKnown, type Known, knownAt } from '../known.ts';
 import { type Chosen, chosen } from './kept.ts';
 
@@ -29,11 +29,27 @@ export async function aircraftAsked(
   asked: AskedOfAircraft,
 ): Promise<AircraftAsked> {
   const known = await knownAt(desk, shop, asked);
-  const g = known ? await gatherKnown(desk, shop, id, known, {}) : await gather(desk, shop, id, { day: asked.day });
+  const plain = of === 'usage' ? lived : gather;
+  const g = known ? await gatherKnown(desk, shop, id, known, {}) : await plain(desk, shop, id, { day: asked.day });
   const upTo = known?.upTo;
   const kept = await desk.store.bases.list(shop, of, upTo);
   const model = g.thing.attributes.model?.value;
   return { g, known, upTo, kept, chosen: chosen(kept, model, asked.basis || undefined) };
+}
+
+/** The aircraft with its record alone: no directive is asked, which takes the most of the time. @throws Refusal `server.not-found` */
+async function lived(desk: Desk, shop: string, id: string, asked: { readonly day?: unknown }): Promise<Gathered> {
+  const { model, ...rest } = await read(desk, shop, id, asked);
+  const thing = model.things.get(id);
+  if (thing?.kind !== 'aircraft')
+    throw new Refusal('server.not-found', {
+      given: `aircraft "${id}" on ${rest.day}`,
+      allowed: 'an aircraft of this record',
+      remedy: 'Choose one from the list',
+    });
+  const parts = [...model.things.values()].filter((t) => t.kind === 'part' && t.aircraft === id);
+  const lives = new Map([[id, record.lifeOf(model, id, { until: rest.day })]]);
+  return { ...rest, model, thing, parts, lives, assessments: [], outlooks: new Map() };
 }
 
 /** "ZQ-LMB, left inboard spar", with its number where one is on record. */

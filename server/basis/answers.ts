@@ -1,5 +1,7 @@
 import { createHash } from 'node:crypto';
 import { growth, usage } from '../../engine/index.ts';
+import type { Desk } from '../desk.ts';
+import { once } from '../work/once.ts';
 
 export type UsageAnswered = ReturnType<typeof usage.answerUsage>;
 export type GrowthAnswered = ReturnType<typeof growth.answerGrowth>;
@@ -25,7 +27,16 @@ class Kept<T> {
 const usages = new Kept<UsageAnswered>();
 const growths = new Kept<GrowthAnswered>();
 
-export const answerUsage = (document: usage.UsageDocument): Promise<UsageAnswered> =>
-  usages.get(document, async () => usage.answerUsage(document));
-export const answerGrowth = (document: growth.GrowthDocument): Promise<GrowthAnswered> =>
-  growths.get(document, async () => growth.answerGrowth(document));
+/** A sequence that is drawn and counted takes a while; the rest of a usage answer does not. */
+export const answerUsage = (
+  document: usage.UsageDocument,
+  { hands }: Pick<Desk, 'hands'> = {},
+): Promise<UsageAnswered> =>
+  usages.get(document, async () =>
+    hands && document.sequence ? once(hands, 'usage answer', document) : usage.answerUsage(document),
+  );
+export const answerGrowth = (
+  document: growth.GrowthDocument,
+  { hands }: Pick<Desk, 'hands'> = {},
+): Promise<GrowthAnswered> =>
+  growths.get(document, async () => (hands ? once(hands, 'growth answer', document) : growth.answerGrowth(document)));

@@ -1,4 +1,4 @@
-import { type Day, directive, type growth, isRefusal } from '../../engine/index.ts';
+import { type Day, directive, type growth, isRefusal, record } from '../../engine/index.ts';
 import { flyingOf } from '../answers.ts';
 import type { Gathered } from '../desk.ts';
 
@@ -14,7 +14,27 @@ export function slowYear(g: Pick<Gathered, 'lives' | 'thing'>, day: Day): number
   }
 }
 
-function assessed(g: Gathered, part: string, mix: directive.Mix): directive.Assessment[] {
+/** The limits found, answered again at other ways of flying; one life serves all of them. */
+function assessedAt(g: Gathered, part: string, found: readonly directive.LimitInHours[]) {
+  const documents = g.documents.filter((d) => found.some((l) => l.directive === d.number && l.issue === d.issue));
+  const cuts = [...new Set(documents.flatMap((d) => directive.cutsOf(d, g.model, part)))];
+  const life = record.lifeOf(g.model, part, { until: g.day, cuts });
+  // Which paper would settle it was told at the flying as it is; where bounds are all that a gap makes, it adds nothing here.
+  const bare = { ...life, gaps: [] };
+  const disputed = record.disputesOf(g.model).length > 0;
+  return (mix: directive.Mix): directive.Assessment[] => {
+    if (disputed) return whole(g, part, mix);
+    return found.flatMap((l) => {
+      const d = documents.find((x) => x.number === l.directive && x.issue === l.issue);
+      const action = d?.actions.find((x) => x.id === l.action);
+      if (!d || !action) return [];
+      const of = action.missing_papers === 'bounds' ? bare : life;
+      return directive.assess(d, action.id, of, g.model, { day: g.day, mix });
+    });
+  };
+}
+/** Where readings cross, the worst over what each paper says. */
+function whole(g: Gathered, part: string, mix: directive.Mix): directive.Assessment[] {
   const steps = directive.assessing([...g.documents], g.model, g.day, () => mix, { subjects: new Set([part]) });
   let step = steps.next();
   while (!step.done) step = steps.next();
@@ -39,9 +59,10 @@ export function limitsInForce(
   const at = (assessments: readonly directive.Assessment[]) => directive.limitsInHours({ ...of, assessments });
   const now = at(g.assessments);
   if (now.length === 0) return { limits: now, byUse: new Map() };
+  const assessed = assessedAt(g, part, now);
   return {
-    limits: directive.shortestLimits([now, ...(flying.mix ? [at(assessed(g, part, flying.mix))] : [])]),
-    byUse: new Map([...flying.byUse].map(([use, mix]) => [use, at(assessed(g, part, mix))])),
+    limits: directive.shortestLimits([now, ...(flying.mix ? [at(assessed(flying.mix))] : [])]),
+    byUse: new Map([...flying.byUse].map(([use, mix]) => [use, at(assessed(mix))])),
   };
 }
 

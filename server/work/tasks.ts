@@ -1,4 +1,4 @@
-import { growth } from '../../engine/index.ts';
+import { growth, usage } from '../../engine/index.ts';
 
 /** Long work that can be cut into parts: each part depends on the input and on its own items alone. */
 export interface Kind<Prepared, Part> {
@@ -12,6 +12,15 @@ export const KINDS = {
   'growth chance': kind({
     prepare: (input) => growth.prepareChance(input as growth.ChanceTask),
     part: (prepared, from, to) => growth.livesOf(prepared, { from, to }),
+  }),
+  /** One document, answered beside the requests: there is one item. */
+  'usage answer': kind({
+    prepare: (input) => input as usage.UsageDocument,
+    part: (document) => usage.answerUsage(document),
+  }),
+  'growth answer': kind({
+    prepare: (input) => input as growth.GrowthDocument,
+    part: (document) => growth.answerGrowth(document),
   }),
 };
 export type KindName = keyof typeof KINDS;
