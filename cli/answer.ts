@@ -1,6 +1,7 @@
 import { type Command, Option } from 'commander';
 import { answerSheet, WORDS, type Word } from '../server/words.ts';
 import type { Units } from '../sheets/index.ts';
+import { progressLine } from './progress.ts';
 import { readInput } from './read.ts';
 import { sheetText } from './sheet-text.ts';
 
@@ -20,10 +21,11 @@ export function answerCommands(program: Command): void {
       )
       .action((file: string, options: { json?: boolean; units?: Units }) => {
         const input = readInput(file);
+        const progress = progressLine();
         if (options.json) {
-          const { value, working, warnings } = WORDS[word].answer(input);
+          const { value, working, warnings } = WORDS[word].answer(input, { progress });
           process.stdout.write(`${JSON.stringify({ value, working, warnings }, null, 2)}\n`);
-        } else process.stdout.write(sheetText(answerSheet(word, input, { units: options.units })));
+        } else process.stdout.write(sheetText(answerSheet(word, input, { units: options.units, progress })));
       });
   }
 }

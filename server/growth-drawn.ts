@@ -1,10 +1,21 @@
 import { growth, type Worked } from '../engine/index.ts';
 
+export interface DrawnOptions {
+  /** More are left out. */
+  readonly mostLives?: number | undefined;
+  /** Hears how many of the lives are drawn, now and then. */
+  readonly progress?: ((done: number, of: number) => void) | undefined;
+}
+const AT_ONCE = 250;
+
 /**
  * A growth document answered at once, its lives drawn too. More lives than `most` are long work, which the pages hand
  * to threads; they are left out here, and the answer says so.
  */
-export function growthDrawn(input: unknown, most = Number.POSITIVE_INFINITY): Worked<growth.GrowthAnswer> {
+export function growthDrawn(
+  input: unknown,
+  { mostLives: most = Number.POSITIVE_INFINITY, progress }: DrawnOptions = {},
+): Worked<growth.GrowthAnswer> {
   const document = growth.readGrowth(input);
   const answer = growth.answerGrowth(input);
   if (!document.chance || answer.value.gives === 'ratios') return answer;
@@ -17,6 +28,11 @@ export function growthDrawn(input: unknown, most = Number.POSITIVE_INFINITY): Wo
       ],
     };
   const prepared = growth.prepareChance(growth.chanceTask(document, answer.value));
-  const lives = growth.livesOf(prepared, { from: 0, to: document.chance.lives });
-  return growth.withChance(answer, document, growth.chanceFrom(prepared, [lives]));
+  const { lives } = document.chance;
+  const parts: growth.Lives[] = [];
+  for (let from = 0; from < lives; from += AT_ONCE) {
+    parts.push(growth.livesOf(prepared, { from, to: Math.min(lives, from + AT_ONCE) }));
+    progress?.(parts.at(-1)!.to, lives);
+  }
+  return growth.withChance(answer, document, growth.chanceFrom(prepared, parts));
 }

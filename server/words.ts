@@ -12,7 +12,7 @@ import {
   usageSheet,
 } from '../sheets/index.ts';
 import { answersFor } from './answers.ts';
-import { growthDrawn } from './growth-drawn.ts';
+import { type DrawnOptions, growthDrawn } from './growth-drawn.ts';
 import { withOtherUnits } from './other-units.ts';
 import { today } from './today.ts';
 
@@ -24,10 +24,8 @@ export interface Answer {
 }
 
 /** What a reader may choose of the sheet of a document. */
-export interface SheetOptions {
+export interface SheetOptions extends DrawnOptions {
   readonly units?: Units | undefined;
-  /** Lives of a growth document that are drawn at once; more are left out, and the sheet says so. */
-  readonly mostLives?: number;
 }
 
 const asksQuestion = (input: unknown): boolean =>
@@ -108,9 +106,9 @@ export const WORDS = {
     asks: 'How fast would a crack grow, how often must we look?',
     schema: () => withOtherUnits(z.toJSONSchema(growth.zGrowthDocument, { io: 'input' })),
     example: growthExample,
-    answer: (input: unknown): Answer => growthDrawn(input),
-    sheet: (input: unknown, { mostLives, units }: SheetOptions = {}): Sheet =>
-      growthSheet({ answer: growthDrawn(input, mostLives), day: dayOf(growth.readGrowth(input).day), units }),
+    answer: (input: unknown, drawn: DrawnOptions = {}): Answer => growthDrawn(input, drawn),
+    sheet: (input: unknown, { units, ...drawn }: SheetOptions = {}): Sheet =>
+      growthSheet({ answer: growthDrawn(input, drawn), day: dayOf(growth.readGrowth(input).day), units }),
   },
 } as const;
 export type Word = keyof typeof WORDS;
