@@ -8,6 +8,7 @@ import { adoptCommand, tryCommand, withdrawCommand } from './directives.ts';
 import { dueCommand } from './due.ts';
 import { exampleCommand } from './example.ts';
 import { importCommand } from './import.ts';
+import { askCommand, keepCommand, takeBackCommand } from './kept.ts';
 import { letterCommand } from './letter.ts';
 import { schemaCommand } from './schema.ts';
 import { serveCommand } from './serve.ts';
@@ -29,6 +30,9 @@ for (const add of [
   letterCommand,
   dueCommand,
   complianceCommand,
+  keepCommand,
+  takeBackCommand,
+  askCommand,
   serveCommand,
   backupCommand,
   restoreCommand,
