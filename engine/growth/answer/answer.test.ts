@@ -282,6 +282,11 @@ describe('what a reader must know', () => {
     expect(value(d).programme!.repeat_h).toBe(0);
     expect(warned(d)).toContain('no repeat can rest');
   });
+  it('a life beyond anything that flew is no promise', () => {
+    const loading = { as: 'constant', max_MPa: 12, min_MPa: 9, per_hour: 20, from: FROM } as const;
+    expect(value({ ...constantDocument, loading }).firstToCritical_h!).toBeGreaterThan(1e6);
+    expect(warned({ ...constantDocument, loading })).toContain('promises nothing');
+  });
   it('a loading above limit load: critical at that stress', () => {
     const d: GrowthInput = { ...constantDocument, limit_stress: { stress_MPa: 60, from: FROM } };
     expect(value(d).critical!.limit_MPa).toBe(90);

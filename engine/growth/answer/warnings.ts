@@ -88,6 +88,10 @@ function ofLives(
     out.push(
       'A crack of the size that a look can find takes longer to critical than the first flaw, for it has another shape.',
     );
+  if ((value.firstToCritical_h ?? 0) > BEYOND_ALL_H)
+    out.push(
+      'The computed life is longer than anything that ever flew: it says that this crack under these loads grows too slowly to be told, and promises nothing.',
+    );
   if (value.firstToCritical_h !== null && first.cycles > 0 && first.cycles < FEW)
     out.push(
       `The life is ${Math.round(first.cycles)} cycles: too few for growth that is spread evenly over the hours.`,
@@ -95,6 +99,8 @@ function ofLives(
   return out;
 }
 const FEW = 1000;
+/** More than a century without a stop: no part has flown it. */
+const BEYOND_ALL_H = 1_000_000;
 
 /** Why the solution ends where it ends, asked a little beyond. */
 function reasonOf(p: Problem, curve: GrowthCurve): string {
