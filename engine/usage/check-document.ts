@@ -77,11 +77,11 @@ function checkLevels(rows: readonly { at: number; times: number }[], place: stri
 
 function checkLine(d: UsageDocument): void {
   const s = d.place.stress;
-  if (s.as !== 'line') return;
-  for (let i = 1; i < s.points.length; i++)
-    if (s.points[i]!.load_factor <= s.points[i - 1]!.load_factor)
+  const points = s.as === 'line' ? s.points : [];
+  for (let i = 1; i < points.length; i++)
+    if (points[i]!.load_factor <= points[i - 1]!.load_factor)
       throw new Refusal('usage.not-monotone', {
-        given: `at place.stress.points.${i} the load factor ${s.points[i]!.load_factor} follows ${s.points[i - 1]!.load_factor}`,
+        given: `at place.stress.points.${i} the load factor ${points[i]!.load_factor} follows ${points[i - 1]!.load_factor}`,
         allowed: 'load factors that rise',
         remedy: 'Put the points in order, each load factor once',
       });

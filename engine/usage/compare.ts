@@ -33,7 +33,9 @@ export function compare(d: UsageDocument): Comparison {
   const spectra = new Map(d.uses.map((u) => [u.use, (known ? spectrumOf : shapeOf)(d, u.use)]));
   const under = (damage: CycleDamage) =>
     new Map([...spectra].map(([use, s]) => [use, damagePerHour(s.bands, damage)] as const));
-  const slope = (m: number): Trial => ({ tried: `slope ${m}`, damage: under(byPowerLaw(m, curve.a3)) });
+  const highest = Math.max(...[...spectra.values()].flatMap((s) => s.bands.map((b) => b.max_MPa)));
+  const power = (m: number) => byPowerLaw(m, curve.a3, highest);
+  const slope = (m: number): Trial => ({ tried: `slope ${m}`, damage: under(power(m)) });
   const level = (k: number): Trial => ({
     tried: `stress ${k < 1 ? '−' : '+'}${Math.round(Math.abs(k - 1) * 100)} %`,
     damage: under(byLifeCurve(curve, k)),
@@ -55,6 +57,6 @@ export function compare(d: UsageDocument): Comparison {
       ...(counted ? [{ tried: 'counted flight by flight', damage: counted }] : []),
     ],
     counted,
-    each: damages ? byLifeCurve(curve) : byPowerLaw(MIDDLE_SLOPE, curve.a3),
+    each: damages ? byLifeCurve(curve) : power(MIDDLE_SLOPE),
   };
 }

@@ -25,9 +25,11 @@ function perHour(per: 'hour' | 'nautical_mile' | 'flight' | 'landing', use: UseL
   return milesPerHour(use);
 }
 
+/** Times an hour below which nothing happens in the life of any fleet: taken as never. */
+const NEVER = 1e-18;
 const levelsOf = (rows: readonly (readonly [at: number, times: number])[]): Levels => ({
   at: Float64Array.from(rows, ([at]) => at),
-  times: Float64Array.from(rows, ([, times]) => times),
+  times: Float64Array.from(rows, ([, times]) => (times < NEVER ? 0 : times)),
 });
 const whole = (l: Levels | null): Levels | null => (l && l.times[0]! > 0 ? l : null);
 
@@ -58,17 +60,17 @@ function made(
 /** Share of the shortest scale that one level is from the next, so that a sum of exponentials is followed within 0.1 %. */
 const FINE = 0.15;
 const MOST_LEVELS = 4000;
-/** Occurrences below this share of all zero crossings are left out. */
-const LEAST = 1e-15;
 function turbulenceLevels(e: Extract<Exceedances, { as: 'turbulence' }>): Levels {
   const scales = e.segments.map((s) => Math.min(s.b1_m_per_s, s.b2_m_per_s) * s.response_g_per_m_per_s);
-  const n = Math.min(MOST_LEVELS, Math.max(60, Math.ceil(e.to / (FINE * Math.min(...scales)))));
+  const longest = Math.max(...e.segments.map((s) => Math.max(s.b1_m_per_s, s.b2_m_per_s) * s.response_g_per_m_per_s));
+  const all = turbulencePerHour(e.segments, 0);
+  const to = Math.min(e.to, longest * Math.max(1, Math.log(all) - Math.log(NEVER)));
+  const n = Math.min(MOST_LEVELS, Math.max(60, Math.ceil(to / (FINE * Math.min(...scales)))));
   const rows = Array.from({ length: n + 1 }, (_, i) => {
-    const x = (e.to * i) / n;
+    const x = (to * i) / n;
     return [x, turbulencePerHour(e.segments, x)] as const;
   });
-  const all = rows[0]![1];
-  return levelsOf(rows.filter(([, times], i) => i < 2 || times > LEAST * all));
+  return levelsOf(rows.filter(([, times], i) => i < 2 || times >= NEVER));
 }
 
 function curveOf(e: Exceedances, use: UseLoads, document: UsageDocument, place: string): LevelCurve {
@@ -101,11 +103,16 @@ function curveOf(e: Exceedances, use: UseLoads, document: UsageDocument, place: 
     }
     const form = e[direction];
     if (!form) return null;
-    const { times, scale, to } = form;
-    return levelsOf([
-      [0, times * rate],
-      [to * g(direction), times * rate * Math.exp(-to / scale)],
-    ]);
+    const { scale } = form;
+    const times = form.times * rate;
+    if (times < NEVER) return null;
+    const to = Math.min(form.to, scale * (Math.log(times) - Math.log(NEVER)));
+    return to > 0
+      ? levelsOf([
+          [0, times],
+          [to * g(direction), Math.max(NEVER, times * Math.exp(-to / scale))],
+        ])
+      : null;
   };
   return made(e.load, one('up'), one('down'), e.from);
 }

@@ -37,6 +37,7 @@ export function ratiosOf(c: Comparison, reference: string): Ratio[] {
 function ratioOf(c: Comparison, use: string, reference: string): { ratio: number; by: RatioBy } {
   const own = c.byCurve?.get(use) ?? 0;
   const other = c.byCurve?.get(reference) ?? 0;
+  if (use === reference) return { ratio: 1, by: own > 0 ? 'life curve' : 'middle slope' };
   if (own > 0 && other > 0) return { ratio: own / other, by: 'life curve' };
   const middle = ratioUnder(c.middle, use, reference);
   if (own === 0 && middle !== null) return { ratio: middle, by: 'middle slope' };

@@ -207,10 +207,11 @@ describe('U15 refused, with the place in the document', () => {
       /from -0\.5 to 2 occur/,
       'a line too short downward',
     ],
+    ['usage.line-unfit', of(table(), {}, line([1.5, 20], [3, 90])), /runs from 1\.5 to 3 g/, 'a line without 1 g'],
     [
       'usage.line-unfit',
       of(table(), {}, line([0, 20], [2, -90])),
-      /gives -35 MPa at 1 g/,
+      /stress at 1 g in flight is -35 MPa/,
       'a place that is pressed in flight',
     ],
     [

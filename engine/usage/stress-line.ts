@@ -12,6 +12,8 @@ export interface StressLine {
 
 const onGround = (at1g: number, perG: number, scale: number) => (n: number) => (at1g + perG * (n - 1)) * scale;
 
+/** A place that is pulled less carries nothing. */
+const LEAST_PULL_MPA = 0.001;
 /** Stress on a line of points; straight between them. */
 function alongPoints(points: readonly { load_factor: number; stress_MPa: number }[], n: number): number {
   let i = points.findIndex((p) => p.load_factor >= n);
@@ -47,11 +49,17 @@ export function shapeLine(stress: Stress): StressLine {
       from: Number.NEGATIVE_INFINITY,
       to: Number.POSITIVE_INFINITY,
     };
-  const at1g = stress.as === 'per_g' ? stress.at_1g_MPa : alongPoints(stress.points, 1);
-  if (at1g <= 0)
+  if (stress.as === 'line' && (stress.points[0]!.load_factor > 1 || stress.points.at(-1)!.load_factor < 1))
     throw new Refusal('usage.line-unfit', {
-      given: `the line of stress gives ${at1g} MPa at 1 g in flight`,
-      allowed: 'a place that is pulled at 1 g in flight',
+      given: `the line of stress runs from ${stress.points[0]!.load_factor} to ${stress.points.at(-1)!.load_factor} g`,
+      allowed: 'a line that reaches 1 g, and every load factor that occurs',
+      remedy: 'Add points to the line',
+    });
+  const at1g = stress.as === 'per_g' ? stress.at_1g_MPa : alongPoints(stress.points, 1);
+  if (!(at1g >= LEAST_PULL_MPA))
+    throw new Refusal('usage.line-unfit', {
+      given: `at place.stress the stress at 1 g in flight is ${at1g} MPa`,
+      allowed: `a place that is pulled at 1 g in flight, by ${LEAST_PULL_MPA} MPa or more`,
       remedy: 'Choose a place in tension; a pressed one does not tire by these methods',
     });
   return scaled(stress, 1 / at1g);
