@@ -48,11 +48,13 @@ export async function usageDocumentOf(desk: Desk, shop: string, asked: Asked): P
 }
 
 const MOST_DAYS = 24;
-/** The days on which a part's time line bends: where stretches end. */
+/** The days on which a part's time line bends: where it begins, and where stretches end. */
 function bends(life: record.Life, day: Day): Day[] {
   const all = [...new Set([...life.stretches.map((s) => s.to.day), day])].filter((d) => d <= day).sort();
   const step = Math.ceil(all.length / MOST_DAYS);
-  return all.filter((_, i) => (all.length - 1 - i) % step === 0);
+  const begins = life.stretches[0]?.from.day;
+  const first = begins !== undefined && begins < (all[0] ?? day) ? [begins] : [];
+  return [...first, ...all.filter((_, i) => (all.length - 1 - i) % step === 0)];
 }
 function lifeShown(g: Gathered, { part, life: plain }: OfPart, answer: usage.UsageAnswer) {
   const days = bends(plain, g.day);

@@ -78,7 +78,8 @@ export function shortIdentity(t: record.Thing | undefined): string {
 /** The paper is there and tells the hours; only how they were flown it does not tell. */
 export const withoutUse = (g: Pick<record.Gap, 'id'>): boolean => g.id.includes(':use:');
 /** No paper at all: neither a use left out, nor shares of use on paper, nor a change between two readings, nor a count left out. */
-export const withoutPaper = (g: record.Gap): boolean => !/:split:|:landings:|[.][.]/.test(g.id) && !withoutUse(g);
+export const withoutPaper = (g: Pick<record.Gap, 'id'>): boolean =>
+  !/:split:|:landings:|[.][.]/.test(g.id) && !withoutUse(g);
 export const noPaper = (l: record.Life | undefined): boolean => l?.gaps.some(withoutPaper) ?? false;
 
 /** What is left, in what the reader counts: landings or hours of the aircraft, else days. Never its sign. */

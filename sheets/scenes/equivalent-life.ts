@@ -3,6 +3,7 @@ import { type Bounds, dayNumber, parseDay } from '../../engine/index.ts';
 import { day as dayWords, number, range } from '../display.ts';
 import { hoursCell } from '../measure.ts';
 import type { Mark, Scene } from '../model.ts';
+import { withoutPaper } from '../standing.ts';
 import type { LifeShown } from '../usage/input.ts';
 import { line, r, text, yearAxis } from './axis.ts';
 import { band, type Frame, labelsAt, levelAxis, type Point, polyline } from './plot.ts';
@@ -11,7 +12,8 @@ const [WIDTH, HEIGHT] = [1120, 300];
 const FRAME: Frame = { left: 64, right: 880, top: 40, bottom: 264 };
 
 /** Hours as flown and as they count, along the part's own time line: bounds as bands, a hatch where no paper exists. */
-export function equivalentLife({ name, life, gaps }: LifeShown, reference: string): Scene | null {
+export function equivalentLife({ name, life, gaps: all }: LifeShown, reference: string): Scene | null {
+  const gaps = all.filter(withoutPaper);
   const points = life.points.filter((p) => whole(p.flown_h) && whole(p.equivalent_h));
   const [first, last] = [points[0], points.at(-1)];
   if (!first || !last || points.length < 2) return null;

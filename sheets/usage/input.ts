@@ -1,12 +1,12 @@
-import type { Day, usage, Worked } from '../../engine/index.ts';
+import type { Day, record, usage, Worked } from '../../engine/index.ts';
 import type { Units } from '../measure.ts';
 import type { TitleBlock } from '../model.ts';
 
-/** One part on its time line: hours as flown and as they count, day by day, and the stretches that no paper covers. */
+/** One part on its time line: hours as flown and as they count, day by day, and its gaps, of which those are hatched that no paper covers at all. */
 export interface LifeShown {
   readonly name: string;
   readonly life: usage.EquivalentLife;
-  readonly gaps: readonly { readonly from: Day; readonly to: Day }[];
+  readonly gaps: readonly Pick<record.Gap, 'id' | 'from' | 'to'>[];
 }
 export interface UsageSheetInput {
   readonly answer: Worked<usage.UsageAnswer>;

@@ -14,7 +14,7 @@ const lives = [
   {
     name: 'Left spar',
     life: equivalentLifeOf('spar:left'),
-    gaps: [{ from: parseDay('2009-03-01'), to: parseDay('2011-08-31') }],
+    gaps: [{ id: 'volume-3', from: parseDay('2009-03-01'), to: parseDay('2011-08-31') }],
   },
 ];
 const sheetOf = (more: Partial<Answer> = {}, units: 'mm' | 'inch' = 'mm'): Sheet =>

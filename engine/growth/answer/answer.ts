@@ -7,7 +7,7 @@ import { besideOf } from './beside.ts';
 import { livesByUse, ratiosOfUses } from './by-use.ts';
 import { ratiosOnly } from './check.ts';
 import { criticalOf, residualAlong } from './critical.ts';
-import { flownAsMix, leftToFirst } from './left.ts';
+import { flownAsMix, flownAsRead, leftToFirst } from './left.ts';
 import { hoursOf, type Life, lifeByHours, lifeBySequence, sequenceGiven } from './lives.ts';
 import { type Problem, problemOf } from './problem.ts';
 import { readGrowth } from './read.ts';
@@ -67,7 +67,7 @@ function hours(d: GrowthDocument, options: AnswerOptions): Worked<GrowthAnswer> 
     firstToCritical_h: first,
     detectableToCritical_h: detectable,
     programme,
-    left_h: leftToFirst(programme, flown, limits),
+    left_h: leftToFirst(programme, { asMix: flown, asRead: flownAsRead(d) }, limits),
     ...uses,
     residual: residualAlong(problem, curves.first),
     sensitivity: sensitivityOf(d, cycles),

@@ -72,7 +72,7 @@ function ofProgramme({ programme, rule, left_h }: GrowthAnswer, flown: Made['flo
           {
             symbol: 'left',
             meaning: 'left to the first look, the worse side first',
-            formula: 'T1* − Hf, never more than a directive leaves',
+            formula: 'T1 − Hf, never more than a directive leaves',
             value: left_h,
             unit: 'h' as const,
           },
