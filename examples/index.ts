@@ -66,7 +66,7 @@ export const outlookExample: outlook.OutlookDocumentInput = {
 };
 
 const { subject: _spar, hours: _flown, ...ofTheType } = usageExample;
-const { subject: _same, flown: _hours, in_force: limits = [], ...crack } = growthExample;
+const { subject: _same, flown: _hours, flown_total: _total, in_force: limits = [], ...crack } = growthExample;
 /** What the shop keeps of both for the type: without the hours of one spar, which the record of each aircraft tells. */
 export const usageKept = { name: 'whimbrel-w4-lower-spar-cap', document: ofTheType } as const;
 export const growthKept = {

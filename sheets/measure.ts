@@ -66,6 +66,8 @@ export function measuredCell(value: number | null, measure: Measure, units: Unit
 export const hoursCell = (value: number | Bounds | null, places = 0): Cell => quantity(value, 'h', places);
 export const words = (text: string, small?: string): Cell => ({ is: 'text', text, ...(small ? { small } : {}) });
 
+/** Between a figure and its power: never a new line. */
+const NARROW = '\u202f';
 /** Three figures, small and large ones with a power of ten: "1.42 × 10^−8". */
 export function significant(value: number): string {
   if (value === 0) return '0';
@@ -73,7 +75,7 @@ export function significant(value: number): string {
   if (size >= 1e-3 && size < 1e7)
     return number(value, size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : size >= 0.1 ? 3 : 4);
   const [mantissa = '', power = '0'] = value.toExponential(2).split('e');
-  return `${mantissa.replace('-', '−')} × 10^${power.replace('-', '−').replace('+', '')}`;
+  return `${mantissa.replace('-', '−')}${NARROW}×${NARROW}10^${power.replace('-', '−').replace('+', '')}`;
 }
 /** "1.7 times", "12 times": how many times one thing counts against another. */
 export const timesFigure = (ratio: number): string =>

@@ -48,6 +48,7 @@ export const growthExample: growth.GrowthInput = {
     from: { source: HANDBOOK, place: 'table 1.3.6: half of the growth time', known: 'read' },
   },
   flown: usageExample.hours!.by_use,
+  flown_total: usageExample.hours!.total,
   in_force: [
     {
       name: 'W-14',

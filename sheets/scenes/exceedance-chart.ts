@@ -42,10 +42,11 @@ export function exceedanceChart({ curves, ground, titleOf }: ExceedanceInput): S
   const most = Math.max(...shown.flatMap((c) => c.points.map((p) => p.perHour)));
   const least = Math.min(...shown.flatMap((c) => c.points.map((p) => p.perHour)));
   const powers = decades(Math.max(least, most * Number(`1e-${FEWEST_DECADES}`)), most);
+  const drawn = shown.map((c) => ({ ...c, points: c.points.filter((p) => p.perHour >= tenTo(powers[0]!)) }));
   const marks = loads.flatMap((load, i) => {
     const left = i * (wide + 30);
     const frame = { left: left + 52, right: left + wide - 4, top: 52, bottom: HEIGHT - 40 };
-    const own = shown.filter((c) => c.load === load);
+    const own = drawn.filter((c) => c.load === load && c.points.length > 1);
     return [
       text(left, 16, capital(LOAD_WORDS[load]), { bold: true }),
       ...panel(own, frame, powers, (use) => ({ title: titleOf(use), dash: dashOf(uses.indexOf(use)) })),
