@@ -62,7 +62,11 @@ describe('U8 the whole answer', () => {
       expect(u.sequencePerHour).toBeGreaterThan(0);
       expect(u.meanLife_h).toBe(1 / Math.max(u.perHour!, u.sequencePerHour!));
     }
-    expect(value.sensitivity.at(-1)!.tried).toBe('counted flight by flight');
+    expect(value.sensitivity.slice(-2).map((s) => s.tried)).toEqual(['tables one by one', 'counted flight by flight']);
+    // Lives and ratios say the same.
+    const [a, b] = value.uses;
+    expect(b!.ratio).toBeCloseTo(a!.meanLife_h! / b!.meanLife_h!, 12);
+    expect(value.sensitivity.at(-2)!.ratios[1]!.ratio).toBeCloseTo(b!.perHour! / a!.perHour!, 12);
   });
   it('curves to draw: rising in load factor, falling away from 1 g', () => {
     const [c] = run().value.curves;

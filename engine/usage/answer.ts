@@ -63,7 +63,7 @@ function useDamage(d: UsageDocument, u: UseLoads, c: Comparison, r: Ratio): UseD
   const spectrum = c.spectra.get(u.use)!;
   const perHour = c.byCurve?.get(u.use) ?? null;
   const counted = c.counted?.get(u.use) ?? null;
-  const harsher = Math.max(perHour ?? 0, counted ?? 0);
+  const harsher = c.inForce?.get(u.use) ?? 0;
   const meanLife_h = harsher > 0 ? 1 / harsher : null;
   return {
     use: u.use,

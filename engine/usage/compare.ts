@@ -22,6 +22,8 @@ export interface Comparison {
   readonly trials: readonly Trial[];
   /** Damage by the counted sequence; null where none was drawn. */
   readonly counted: ReadonlyMap<string, number> | null;
+  /** The harsher of bands and counted sequence, that lives and ratios rest on; null where no stress is known. */
+  readonly inForce: ReadonlyMap<string, number> | null;
   /** Damage of a cycle as the shares are made of it. */
   readonly each: CycleDamage;
 }
@@ -54,9 +56,15 @@ export function compare(d: UsageDocument): Comparison {
     trials: [
       ...SLOPES.map(slope),
       ...(known ? LEVELS.map(level) : []),
-      ...(counted ? [{ tried: 'counted flight by flight', damage: counted }] : []),
+      ...(counted && byCurve
+        ? [
+            { tried: 'tables one by one', damage: byCurve },
+            { tried: 'counted flight by flight', damage: counted },
+          ]
+        : []),
     ],
     counted,
+    inForce: byCurve && new Map([...byCurve].map(([use, x]) => [use, Math.max(x, counted?.get(use) ?? 0)] as const)),
     each: damages ? byLifeCurve(curve) : power(MIDDLE_SLOPE),
   };
 }

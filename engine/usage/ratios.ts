@@ -20,7 +20,7 @@ export function ratioUnder(t: Trial, use: string, reference: string): number | n
 /**
  * Damage of an hour of each use, in hours of the reference use.
  *
- * By the life curve where both do damage by it. A use that the curve's run-out leaves without damage is compared by the
+ * By the life curve where both do damage by it, each by the harsher of its bands and its counted sequence. A use that the curve's run-out leaves without damage is compared by the
  * middle power law, for 0 would let its hours count nothing; where the reference is the one without, a use that damages
  * is compared by the slope that makes it hardest.
  *
@@ -35,8 +35,8 @@ export function ratiosOf(c: Comparison, reference: string): Ratio[] {
 }
 
 function ratioOf(c: Comparison, use: string, reference: string): { ratio: number; by: RatioBy } {
-  const own = c.byCurve?.get(use) ?? 0;
-  const other = c.byCurve?.get(reference) ?? 0;
+  const own = c.inForce?.get(use) ?? 0;
+  const other = c.inForce?.get(reference) ?? 0;
   if (use === reference) return { ratio: 1, by: own > 0 ? 'life curve' : 'middle slope' };
   if (own > 0 && other > 0) return { ratio: own / other, by: 'life curve' };
   const middle = ratioUnder(c.middle, use, reference);

@@ -24,7 +24,7 @@ function ofCurve(d: UsageDocument, c: Comparison): string[] {
     ];
   const curve = lifeCurveOf(d);
   const out: string[] = [];
-  const none = [...c.byCurve].filter(([, x]) => x === 0).map(([use]) => use);
+  const none = [...c.inForce!].filter(([, x]) => x === 0).map(([use]) => use);
   if (none.length > 0)
     out.push(
       `By this curve ${several(none)} does no damage: every cycle lies under its run-out stress, under which small cycles vanish in this fit. No life is given for it.`,

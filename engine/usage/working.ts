@@ -118,7 +118,13 @@ function useSteps(d: UsageDocument, u: UseLoads, r: UseDamage, ratio: Ratio, c: 
       step('L/A', `safe life, ${title}`, 'mean life / scatter factor', r.safeLife_h!, 'h', d.life.scatter_factor.from),
     );
   steps.push(
-    step('r', `hours of ${d.reference_use} in an hour of ${title}`, RATIO_BY[ratio.by], r.ratio, ''),
+    step(
+      'r',
+      `hours of ${d.reference_use} in an hour of ${title}`,
+      c.counted && ratio.by === 'life curve' ? 'greater D / greater D of the reference' : RATIO_BY[ratio.by],
+      r.ratio,
+      '',
+    ),
     step('r', 'the same over all slopes and stress levels tried', 'least and greatest', r.ratioAcross, ''),
   );
   return steps;
