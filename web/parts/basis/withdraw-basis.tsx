@@ -1,4 +1,5 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { useLocation } from 'wouter';
 import { type BasisWord, withdrawBasis } from '../../api/usage.ts';
 import { valuesOf } from '../../pages/aircraft/forms/read.ts';
 import { BusyButton } from '../busy-button.tsx';
@@ -18,9 +19,13 @@ export function WithdrawBasis({
   title: string;
 }) {
   const queries = useQueryClient();
+  const [, go] = useLocation();
   const taking = useMutation({
     mutationFn: (asked: { because: string; by: string }) => withdrawBasis(shop, word, name, asked),
-    onSuccess: () => queries.invalidateQueries(),
+    onSuccess: async () => {
+      go(`/${shop}/${word}`);
+      await queries.invalidateQueries();
+    },
   });
   return (
     <section className="sheet no-print" aria-labelledby="withdraw">
@@ -41,7 +46,6 @@ export function WithdrawBasis({
           <ErrorNotice error={taking.error} />
           <div className="actions">
             <BusyButton busy={taking.isPending}>{taking.isPending ? 'Withdrawing ...' : 'Withdraw it'}</BusyButton>
-            <span role="status">{taking.isSuccess ? 'Withdrawn.' : ''}</span>
           </div>
         </form>
       </details>

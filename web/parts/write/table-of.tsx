@@ -3,6 +3,7 @@ import { useForm } from './context.tsx';
 import { FigureOf } from './figure-of.tsx';
 import { at, type Json, listOf, type Path, tableOf } from './json.ts';
 import { nameIn, standsAs, unitWord, useUnits } from './units.ts';
+import { WrongAt } from './wrong-at.tsx';
 
 const SHOWN = 12;
 
@@ -23,13 +24,15 @@ export function TableOf({
   title: string;
   columns: readonly { readonly field: string; readonly title: string }[];
 }) {
-  const { draft, send } = useForm();
+  const { draft, send, problems } = useForm();
   const [all, setAll] = useState(false);
   const rows = listOf(at(draft, path));
   if (rows.length === 0) return null;
-  const shown = all ? rows.length : Math.min(rows.length, SHOWN);
+  const wrong = problems.some((p) => p.path.startsWith(`${path.join('.')}.`));
+  const shown = all || wrong ? rows.length : Math.min(rows.length, SHOWN);
   return (
     <div className="table-of" data-place={path.join('.')} tabIndex={-1}>
+      <WrongAt path={path} />
       <table>
         <caption>
           {title}, {rows.length === 1 ? '1 row' : `${rows.length} rows`}
@@ -49,7 +52,7 @@ export function TableOf({
         <tbody>
           {rows.slice(0, shown).map((_, i) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place in the document
-            <tr key={i}>
+            <tr key={i} data-place={[...path, i].join('.')} tabIndex={-1}>
               {columns.map((c) => (
                 <td key={c.field}>
                   <FigureOf path={[...path, i, c.field]} within label={`${title}, ${c.title}, row ${i + 1}`} />
@@ -63,6 +66,7 @@ export function TableOf({
                     row {i + 1} of {title}
                   </span>
                 </button>
+                <WrongAt path={[...path, i]} />
               </td>
             </tr>
           ))}

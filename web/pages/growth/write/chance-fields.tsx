@@ -2,6 +2,7 @@ import { FigureOf } from '../../../parts/write/figure-of.tsx';
 import { ChoiceIn } from '../../../parts/write/inputs.tsx';
 import { OwnPart } from '../../../parts/write/own-part.tsx';
 import { NO_SOURCE, SourceIn } from '../../../parts/write/source-in.tsx';
+import { WrongAt } from '../../../parts/write/wrong-at.tsx';
 import { NEW_CHANCE } from './empty.ts';
 
 const C = ['chance'] as const;
@@ -21,6 +22,8 @@ export function ChanceFields() {
   return (
     <section className="sheet part" aria-labelledby="chance" data-place="chance" tabIndex={-1}>
       <h2 id="chance">Scatter and chance</h2>
+      <WrongAt path={C} />
+      <WrongAt path={D} />
       <OwnPart title="" path={C} fresh={NEW_CHANCE} add="Draw lives with scatter">
         <div className="fields">
           <FigureOf path={[...C, 'lives']} label="Lives drawn" />

@@ -3,6 +3,7 @@ import { FigureOf } from '../../../parts/write/figure-of.tsx';
 import { TextIn } from '../../../parts/write/inputs.tsx';
 import { at } from '../../../parts/write/json.ts';
 import { SourceIn } from '../../../parts/write/source-in.tsx';
+import { WrongAt } from '../../../parts/write/wrong-at.tsx';
 import { shapeOf } from './shapes.ts';
 
 /** The flaw that is assumed from the start, and the size that a look finds. */
@@ -13,12 +14,14 @@ export function CrackFields() {
     <>
       <section className="sheet part" aria-labelledby="flaw" data-place="first_flaw" tabIndex={-1}>
         <h2 id="flaw">The first flaw</h2>
+        <WrongAt path={['first_flaw']} />
         <p className="soft">Assumed to be there when the hours begin to count.</p>
         <Size of="first_flaw" deep={deep} />
         <SourceIn path={['first_flaw', 'from']} of="the first flaw" />
       </section>
       <section className="sheet part" aria-labelledby="detectable" data-place="detectable" tabIndex={-1}>
         <h2 id="detectable">What a look can find</h2>
+        <WrongAt path={['detectable']} />
         <Size of="detectable" deep={deep}>
           <TextIn path={['detectable', 'method']} keep label="Method" hint="Way of looking, and what is off" />
         </Size>

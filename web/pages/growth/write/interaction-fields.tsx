@@ -3,6 +3,7 @@ import { FigureOf } from '../../../parts/write/figure-of.tsx';
 import { ChoiceIn } from '../../../parts/write/inputs.tsx';
 import { at, textOf } from '../../../parts/write/json.ts';
 import { SourceIn } from '../../../parts/write/source-in.tsx';
+import { WrongAt } from '../../../parts/write/wrong-at.tsx';
 import { INTERACTIONS } from './empty.ts';
 
 const I = ['interaction'] as const;
@@ -23,6 +24,7 @@ export function InteractionFields() {
   return (
     <section className="sheet part" aria-labelledby="interaction" data-place="interaction" tabIndex={-1}>
       <h2 id="interaction">How one cycle acts on the next</h2>
+      <WrongAt path={I} />
       <p className="soft">The looks rest on the life without it; the one with it is shown beside.</p>
       <div className="fields">
         <ChoiceIn

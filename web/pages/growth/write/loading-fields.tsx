@@ -6,6 +6,7 @@ import { PasteTable } from '../../../parts/write/paste-table.tsx';
 import { SourceIn } from '../../../parts/write/source-in.tsx';
 import { TableOf } from '../../../parts/write/table-of.tsx';
 import { nameIn, unitWord, useUnits } from '../../../parts/write/units.ts';
+import { WrongAt } from '../../../parts/write/wrong-at.tsx';
 import { useChoices } from './choices.ts';
 import { LOADINGS } from './empty.ts';
 import { MixIn } from './mix-in.tsx';
@@ -27,6 +28,7 @@ export function LoadingFields() {
   return (
     <section className="sheet part" aria-labelledby="works" data-place="loading" tabIndex={-1}>
       <h2 id="works">What works the crack</h2>
+      <WrongAt path={L} />
       <div className="fields">
         <ChoiceIn
           path={[...L, 'as']}

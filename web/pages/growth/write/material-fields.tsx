@@ -4,6 +4,7 @@ import { ChoiceIn, TextIn } from '../../../parts/write/inputs.tsx';
 import { at, tableOf, textOf } from '../../../parts/write/json.ts';
 import { RowsOf } from '../../../parts/write/rows-of.tsx';
 import { KNOWN, NO_SOURCE, SourceIn } from '../../../parts/write/source-in.tsx';
+import { WrongAt } from '../../../parts/write/wrong-at.tsx';
 import { useChoices } from './choices.ts';
 import { OWN_MATERIAL } from './empty.ts';
 
@@ -75,6 +76,7 @@ export function MaterialFields() {
   return (
     <section className="sheet part" aria-labelledby="material" data-place="material" tabIndex={-1}>
       <h2 id="material">The material</h2>
+      <WrongAt path={M} />
       <div className="fields">
         <ChoiceIn
           path={[...M, 'library']}

@@ -10,6 +10,7 @@ import { RowsOf } from '../../../parts/write/rows-of.tsx';
 import { NO_SOURCE, SourceIn } from '../../../parts/write/source-in.tsx';
 import { TableOf } from '../../../parts/write/table-of.tsx';
 import { nameIn, namesOf, unitWord, useUnits } from '../../../parts/write/units.ts';
+import { WrongAt } from '../../../parts/write/wrong-at.tsx';
 import { useChoices } from './choices.ts';
 import { asShape, SHAPES, shapeOf } from './shapes.ts';
 
@@ -46,6 +47,7 @@ export function PlaceFields() {
   return (
     <section className="sheet part" aria-labelledby="place" data-place="geometry" tabIndex={-1}>
       <h2 id="place">The place</h2>
+      <WrongAt path={G} />
       <div className="fields">
         <TextIn path={['place']} keep label="Place" hint="Part, hole, side" whole />
         <WordIn path={['part']} label="Kind of part it lies in" suggest={parts} hint="As the record names it" />

@@ -3,6 +3,7 @@ import { FigureOf } from '../../../parts/write/figure-of.tsx';
 import { ChoiceIn } from '../../../parts/write/inputs.tsx';
 import { at, tableOf, textOf } from '../../../parts/write/json.ts';
 import { SourceIn } from '../../../parts/write/source-in.tsx';
+import { WrongAt } from '../../../parts/write/wrong-at.tsx';
 
 const R = ['rule'] as const;
 const NAMES = [
@@ -18,6 +19,7 @@ export function RuleFields() {
   return (
     <section className="sheet part" aria-labelledby="rule" data-place="rule" tabIndex={-1}>
       <h2 id="rule">The rule</h2>
+      <WrongAt path={R} />
       <div className="fields">
         <ChoiceIn
           path={[...R, 'name']}

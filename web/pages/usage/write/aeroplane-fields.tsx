@@ -1,6 +1,7 @@
 import { FigureOf } from '../../../parts/write/figure-of.tsx';
 import { TextIn } from '../../../parts/write/inputs.tsx';
 import { SourceIn } from '../../../parts/write/source-in.tsx';
+import { WrongAt } from '../../../parts/write/wrong-at.tsx';
 
 const A = 'aeroplane';
 
@@ -9,6 +10,7 @@ export function AeroplaneFields() {
   return (
     <section className="sheet part" aria-labelledby="aeroplane" data-place={A} tabIndex={-1}>
       <h2 id="aeroplane">The aeroplane</h2>
+      <WrongAt path={[A]} />
       <div className="fields">
         <TextIn path={[A, 'name']} keep label="Type" />
         <FigureOf path={[A, 'limit_up']} label="Limit load factor up" unit="g" hint="For example 3.8" />

@@ -2,6 +2,7 @@ import { FigureOf } from '../../../parts/write/figure-of.tsx';
 import { WordIn } from '../../../parts/write/inputs.tsx';
 import { OwnPart } from '../../../parts/write/own-part.tsx';
 import { RowsOf } from '../../../parts/write/rows-of.tsx';
+import { WrongAt } from '../../../parts/write/wrong-at.tsx';
 import { useChoices } from './choices.ts';
 
 /** Hours per use, where a document is to answer without an aircraft; on the page of an aircraft the record states them. */
@@ -10,6 +11,7 @@ export function HoursFields() {
   return (
     <section className="sheet part" aria-labelledby="hours">
       <h2 id="hours">Hours flown</h2>
+      <WrongAt path={['hours']} />
       <p className="soft">
         On the page of an aircraft its record states them. Here they are of use for a single answer.
       </p>

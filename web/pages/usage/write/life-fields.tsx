@@ -5,6 +5,7 @@ import { ChoiceIn, TextIn } from '../../../parts/write/inputs.tsx';
 import { at, listOf, tableOf, textOf } from '../../../parts/write/json.ts';
 import { OwnPart } from '../../../parts/write/own-part.tsx';
 import { KNOWN, SourceIn } from '../../../parts/write/source-in.tsx';
+import { WrongAt } from '../../../parts/write/wrong-at.tsx';
 import { useChoices } from './choices.ts';
 import { OWN_CURVE } from './empty.ts';
 
@@ -25,6 +26,8 @@ export function LifeFields() {
   return (
     <section className="sheet part" aria-labelledby="tires" data-place="life" tabIndex={-1}>
       <h2 id="tires">How the place tires</h2>
+      <WrongAt path={C} />
+      <WrongAt path={['sequence']} />
       <div className="fields" data-place={C.join('.')} tabIndex={-1}>
         <ChoiceIn
           path={[...C, 'library']}

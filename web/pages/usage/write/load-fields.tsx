@@ -3,6 +3,7 @@ import { useForm } from '../../../parts/write/context.tsx';
 import { ChoiceIn } from '../../../parts/write/inputs.tsx';
 import { at, listOf, type Path, type Table, tableOf, textOf } from '../../../parts/write/json.ts';
 import { SourceIn } from '../../../parts/write/source-in.tsx';
+import { WrongAt } from '../../../parts/write/wrong-at.tsx';
 import { ExponentialIn } from './exponential-in.tsx';
 import { GustsIn } from './gusts-in.tsx';
 import { LevelsIn } from './levels-in.tsx';
@@ -56,6 +57,7 @@ export function LoadFields({ path, of, open }: { path: Path; of: string; open: b
         <span className="hidden-text">: {of}</span>
         <small>{summary(load)}</small>
       </summary>
+      <WrongAt path={path} />
       <div className="fields">
         {as === 'table' || as === 'exponential' ? (
           <>

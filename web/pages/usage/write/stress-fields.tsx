@@ -6,6 +6,7 @@ import { PasteTable } from '../../../parts/write/paste-table.tsx';
 import { SourceIn } from '../../../parts/write/source-in.tsx';
 import { TableOf } from '../../../parts/write/table-of.tsx';
 import { nameIn, unitWord, useUnits } from '../../../parts/write/units.ts';
+import { WrongAt } from '../../../parts/write/wrong-at.tsx';
 import { STRESSES } from './empty.ts';
 
 const AS = [
@@ -22,6 +23,8 @@ export function StressFields() {
   return (
     <section className="sheet part" aria-labelledby="place" data-place="place" tabIndex={-1}>
       <h2 id="place">The place, and its stress</h2>
+      <WrongAt path={['place']} />
+      <WrongAt path={S} />
       <div className="fields" data-place={S.join('.')} tabIndex={-1}>
         <TextIn path={['place', 'name']} keep label="Place" hint="Part, hole, side" whole />
         <ChoiceIn

@@ -2,6 +2,7 @@ import { Invented } from '../../../parts/basis/invented.tsx';
 import { useForm } from '../../../parts/write/context.tsx';
 import { NamesIn, TextIn } from '../../../parts/write/inputs.tsx';
 import { listOf } from '../../../parts/write/json.ts';
+import { WrongAt } from '../../../parts/write/wrong-at.tsx';
 import { AeroplaneFields } from './aeroplane-fields.tsx';
 import { newUse } from './empty.ts';
 import { HoursFields } from './hours-fields.tsx';
@@ -32,6 +33,7 @@ export function UsageFields() {
         <button type="button" onClick={() => send({ does: 'add', path: ['uses'], item: newUse(uses.length + 1) })}>
           Add a use
         </button>
+        <WrongAt path={['uses']} />
       </div>
       <StressFields />
       <LifeFields />

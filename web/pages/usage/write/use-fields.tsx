@@ -4,6 +4,7 @@ import { FigureOf } from '../../../parts/write/figure-of.tsx';
 import { shownWord } from '../../../parts/write/figures.ts';
 import { TextIn, WordIn } from '../../../parts/write/inputs.tsx';
 import { at, listOf, tableOf, textOf } from '../../../parts/write/json.ts';
+import { WrongAt } from '../../../parts/write/wrong-at.tsx';
 import { useChoices } from './choices.ts';
 import { LOADS } from './empty.ts';
 import { LoadFields } from './load-fields.tsx';
@@ -39,6 +40,8 @@ export function UseFields({ index }: { index: number }) {
           </button>
         ) : null}
       </div>
+      <WrongAt path={path} />
+      <WrongAt path={[...path, 'loads']} />
       <div className="fields">
         <WordIn path={[...path, 'use']} keep label="Word of use" suggest={uses} hint="As the record names it: tow" />
         <TextIn path={[...path, 'title']} label="In words" />
