@@ -292,3 +292,36 @@ describe('documents of the shop', () => {
     }
   });
 });
+
+describe('a long sequence', () => {
+  const from = { source: 'Invented for demonstration', known: 'invented' };
+  const cycles = Array.from({ length: 30_000 }, (_, i) => [100 + (i % 7), i % 5]);
+  const document = (over: object) => ({
+    ...growthKept.document,
+    title: 'Long',
+    interaction: { as: 'none' },
+    loading: { as: 'sequence', cycles, hours: 4000, from },
+    ...over,
+  });
+  it('is answered as the engine answers it, and of one aircraft under its directives', async () => {
+    const d = await composed({ document: document({}), aircraft: 'aircraft:0612', part: 'spar:0447-L' });
+    expect(growth.readGrowth(JSON.parse(JSON.stringify(d)))).toEqual(d);
+    expect(w14(d)!.left_h).toBe(w14(await composed(LEFT))!.left_h);
+    const r = await post('growth/answer', { document: document({}), units: 'mm' });
+    expect(r.statusCode, r.body).toBe(200);
+  });
+  it.each([
+    ['one line of it is none', [...cycles, [1]]],
+    ['one line is text', [...cycles, ['1', '2']]],
+    ['one line is beyond all stress', [...cycles, [9999, 0]]],
+    ['one line is nothing', [...cycles, null]],
+    ['there are too many', Array.from({ length: 2_000_001 }, () => [1, 0])],
+  ])('%s: refused in lines', async (_, bad) => {
+    const r = await post('growth', {
+      document: document({ loading: { as: 'sequence', cycles: bad, hours: 4000, from } }),
+      by: 'A',
+    });
+    expect([r.statusCode, r.json().code], r.body.slice(0, 300)).toEqual([422, 'foundation.document-invalid']);
+    expect(r.json().given).toMatch(/loading\.cycles/);
+  });
+});

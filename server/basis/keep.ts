@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
-import { parseDocument, Refusal } from '../../engine/index.ts';
+import { canonicalJson, parseDocument, Refusal } from '../../engine/index.ts';
 import { type BasisWord, basisSubject } from '../../store/index.ts';
 import { type Desk, dayOf } from '../desk.ts';
 import { onTop } from '../on-top.ts';
@@ -64,8 +64,7 @@ export async function keepBasis(
   await desk.store.shops.get(shop);
   return onTop(desk.store, shop, async (expectLast) => {
     const before = await desk.store.bases.get(shop, of, name);
-    if (before && JSON.stringify(before.document) === JSON.stringify(canonical(document)))
-      return { name, entry: before.entry };
+    if (before && canonicalJson(before.document) === canonicalJson(document)) return { name, entry: before.entry };
     if (after !== undefined && after !== (before?.entry ?? 0))
       throw movedOn(
         of,
@@ -77,18 +76,6 @@ export async function keepBasis(
     return { name, entry: kept! };
   });
 }
-/** As the log gives it back: fields in their order there. */
-const canonical = (document: object): unknown => sorted(JSON.parse(JSON.stringify(document)));
-function sorted(x: unknown): unknown {
-  if (Array.isArray(x)) return x.map(sorted);
-  if (x === null || typeof x !== 'object') return x;
-  return Object.fromEntries(
-    Object.entries(x)
-      .sort(([a], [b]) => (a < b ? -1 : 1))
-      .map(([k, v]) => [k, sorted(v)]),
-  );
-}
-
 /** Takes a document back. Its history stays, and growth documents that name it say so. @throws Refusal `server.not-found` */
 export async function withdrawBasis(desk: Desk, shop: string, of: BasisWord, name: string, input: unknown) {
   const { because, by } = parseDocument(zWithdraw, input, `${of} withdrawal`);

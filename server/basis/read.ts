@@ -47,7 +47,7 @@ export interface GrowthSet {
 export function wholeGrowth({ document, uses }: GrowthParts, set: GrowthSet): growth.GrowthDocument {
   const { subject, day, flown, in_force, mix } = set;
   const { hours: _, ...loads } = uses?.document ?? ({} as Partial<usage.UsageDocument>);
-  return growth.readGrowth({
+  return readLong({
     ...document,
     ...(uses && mix ? { loading: { as: 'usage', usage: loads, mix } } : {}),
     ...(subject ? { subject } : {}),
@@ -55,4 +55,21 @@ export function wholeGrowth({ document, uses }: GrowthParts, set: GrowthSet): gr
     ...(flown ? { flown: flown.by_use, ...(flown.total ? { flown_total: flown.total } : {}) } : {}),
     ...(in_force ? { in_force } : {}),
   });
+}
+
+/** From so many cycles on, a schema that looks at each of them for itself would hold up everybody else. */
+const LONG = 2000;
+const MOST_CYCLES = 2_000_000;
+const MOST_MPa = 3000;
+const isStress = (x: unknown): boolean => typeof x === 'number' && x >= -MOST_MPa && x <= MOST_MPa;
+const isCycle = (x: unknown): boolean => Array.isArray(x) && x.length === 2 && isStress(x[0]) && isStress(x[1]);
+
+/** A growth document, whose cycles may be a million: those are looked through in one go, the rest is read as ever. */
+function readLong(whole: Readonly<Record<string, unknown>>): growth.GrowthDocument {
+  const loading = fields(whole.loading);
+  const { cycles } = loading;
+  if (loading.as !== 'sequence' || !Array.isArray(cycles) || cycles.length <= LONG) return growth.readGrowth(whole);
+  if (cycles.length > MOST_CYCLES || !cycles.every(isCycle)) return growth.readGrowth(whole);
+  const read = growth.readGrowth({ ...whole, loading: { ...loading, cycles: cycles.slice(0, LONG) } });
+  return { ...read, loading: { ...read.loading, cycles } as growth.GrowthDocument['loading'] };
 }
