@@ -93,7 +93,7 @@ const exact = kernel({
 });
 const against = (seconds: number) => (plainC ? `   ${(plainC / seconds).toFixed(1)} times as fast as C` : '');
 console.log('\nwithout interaction, to the size that cycle by cycle reaches');
-const blocks = took(RUNS, () => growth.growByBlocks(form, walker, sequence, start, { cycles: exact.cycles })!);
+const blocks = took(2 * RUNS, () => growth.growByBlocks(form, walker, sequence, start, { cycles: exact.cycles })!);
 say(
   'blocks',
   `${ns(blocks.seconds)}${against(blocks.seconds)}   size differs by ${apart(blocks.made.points.at(-1)!, exact)}, bound of the hours ${blocks.made.errorBound.toExponential(1)}`,

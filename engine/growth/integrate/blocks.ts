@@ -1,7 +1,7 @@
 import type { CrackForm, CrackSize, CycleSequence, GrowthCurve, GrowthLaw } from '../model.ts';
 import { pointsAlong } from './curve.ts';
 import { eventsOf } from './events.ts';
-import { checkSequence } from './hourly.ts';
+import { highestOf } from './hourly.ts';
 import type { Until } from './model.ts';
 import { kAt, NO_GROWTH_PER_H, sizeOf, slopeAlong } from './path.ts';
 import type { Slope, State } from './step.ts';
@@ -32,7 +32,7 @@ export function growByBlocks(
 ): GrowthCurve | null {
   const { power } = law;
   if (!power) return null;
-  const highest = checkSequence(sequence);
+  const highest = highestOf(sequence);
   const sums = weightSums(power, sequence, highest);
   const count = { evaluations: 0 };
   const growth = (k: number) => (k > 0 ? power.c * Math.exp(power.n * Math.log(k)) : 0);

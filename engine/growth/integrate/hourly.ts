@@ -47,13 +47,20 @@ export function checkCycles(cycles: readonly HourlyCycle[]): void {
  * @returns the highest stress of a sequence, MPa
  * @throws Refusal `growth.no-cycles`, `growth.stress-ratio`
  */
-export function checkSequence({ max_MPa, min_MPa }: CycleSequence): number {
+export function checkSequence(sequence: CycleSequence): number {
+  const { max_MPa, min_MPa } = sequence;
+  const highest = highestOf(sequence);
+  for (let i = 0; i < max_MPa.length; i++) if (!(min_MPa[i]! < max_MPa[i]!)) stressRatio(max_MPa[i]!, min_MPa[i]!);
+  return highest;
+}
+/**
+ * @returns the highest stress of a sequence whose cycles are looked at later, MPa
+ * @throws Refusal `growth.no-cycles`
+ */
+export function highestOf({ max_MPa, min_MPa }: CycleSequence): number {
   if (max_MPa.length === 0 || max_MPa.length !== min_MPa.length) throw noCycles('a sequence without a cycle');
   let highest = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < max_MPa.length; i++) {
-    if (!(min_MPa[i]! < max_MPa[i]!)) stressRatio(max_MPa[i]!, min_MPa[i]!);
-    if (max_MPa[i]! > highest) highest = max_MPa[i]!;
-  }
+  for (let i = 0; i < max_MPa.length; i++) if (max_MPa[i]! > highest) highest = max_MPa[i]!;
   return highest;
 }
 export const noCycles = (given: string): Refusal =>

@@ -354,6 +354,16 @@ describe('refusals', () => {
   const law = powerLaw(1e-9, 3.6);
   const until = { c_mm: 20 };
   it.each([
+    [90, 90],
+    [90, 91],
+    [-5, -5],
+    [90, Number.NaN],
+    [Number.NaN, 0],
+  ])('blocks find the one cycle in 1,501 that does not fall: %s, %s', (max, min) => {
+    const sequence = sequenceOf([...Array(1500).fill([100, 0]), [max, min]]);
+    expect(code(() => growByBlocks(one, law, sequence, { c_mm: 1 }, until))).toBe('growth.stress-ratio');
+  });
+  it.each([
     ['growth.no-cycles', () => grow(one, law, [], { c_mm: 1 }, until)],
     ['growth.no-cycles', () => grow(one, law, cycle(100, 0, 0), { c_mm: 1 }, until)],
     ['growth.no-cycles', () => growCycleByCycle(one, law, sequenceOf([]), { c_mm: 1 }, until)],

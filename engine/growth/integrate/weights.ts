@@ -1,63 +1,114 @@
+import { stressRatio } from '../material/index.ts';
 import type { CycleSequence, GrowthLaw } from '../model.ts';
 
 type Power = NonNullable<GrowthLaw['power']>;
 /** Weight of a cycle: its growth at K = stress over c, (weight(R) Smax)^n. */
 export interface Weights {
-  readonly of: (max_MPa: number, min_MPa: number) => number;
+  /** Of the cycles from one to before another: sum of the weights and of their squares. */
+  readonly sum: (max_MPa: Float64Array, min_MPa: Float64Array, from: number, to: number) => Sum;
   /** Bound of the error of one weight. */
   readonly error: number;
 }
+interface Sum {
+  readonly sum: number;
+  readonly square: number;
+}
 
-/** Tables that stay in the nearest cache; where a power has no smooth cubic, at the ends, it is computed. */
+/** Tables that stay in the nearest cache; where a power has no smooth parabola, at the ends, it is computed. */
 const INTERVALS = 512;
 const DEEPEST_RATIO = -1;
+/** So that the highest peak lies in the table. */
+const BEYOND = 1e-9;
 
 /**
- * Weights of cycles under a pure power of K, read from tables of cubics: the peak raised, and the stress ratio's
+ * Weights of cycles under a pure power of K, read from tables of parabolas: the peak raised, and the stress ratio's
  * weight raised, whose kink at 0 lies between two intervals: one table without a question asked is read twice as fast.
  * Deeper ratios are computed. The error is measured between the points.
+ *
+ * @throws Refusal `growth.stress-ratio`, by `sum`, for a cycle that does not fall
  */
 export function weightsOf(power: Power, highest_MPa: number): Weights {
   const raised = (x: number) => (x > 0 ? Math.exp(power.n * Math.log(x)) : 0);
   const ratioRaised = (r: number) => raised(power.weight(r));
-  const peak = cubics(raised, 0, highest_MPa, INTERVALS);
-  const ratios = cubics(ratioRaised, DEEPEST_RATIO, 1, 2 * INTERVALS);
-  const [p, t] = [peak.table, ratios.table];
-  const scale = peak.scale;
+  const peak = parabolas(raised, 0, highest_MPa * (1 + BEYOND), INTERVALS);
+  const ratios = parabolas(ratioRaised, DEEPEST_RATIO, 1, 2 * INTERVALS);
   const exact = (max: number, min: number) => (max > 0 ? raised(max) * ratioRaised(min / max) : 0);
+  const tables = { peaks: peak.table, ratios: ratios.table, scale: peak.scale };
   return {
-    of: (max, min) => {
-      let x = max * scale;
-      let i = x | 0;
-      let y = (min / max - DEEPEST_RATIO) * INTERVALS;
-      let j = y | 0;
-      if (!(x >= 1 && i < INTERVALS && y >= 0 && j < 2 * INTERVALS - 1)) return exact(max, min);
-      x -= i;
-      y -= j;
-      i <<= 2;
-      j <<= 2;
-      const first = p[i]! + x * (p[i + 1]! + x * (p[i + 2]! + x * p[i + 3]!));
-      return first * (t[j]! + y * (t[j + 1]! + y * (t[j + 2]! + y * t[j + 3]!)));
+    sum: (max, min, from, to) => {
+      let { sum, square, left } = sumOf(tables, max, min, from, to);
+      for (let i = from; left > 0 && i < to; i++)
+        if (!inside(tables, max[i]!, min[i]!)) {
+          if (!(min[i]! < max[i]!)) stressRatio(max[i]!, min[i]!);
+          const weight = exact(max[i]!, min[i]!);
+          sum += weight;
+          square += weight * weight;
+          left--;
+        }
+      return { sum, square };
     },
     error: peak.error * ratios.most + raised(highest_MPa) * ratios.error,
   };
 }
+interface Tables {
+  readonly peaks: Float64Array;
+  readonly ratios: Float64Array;
+  readonly scale: number;
+}
+const inside = ({ scale }: Tables, max: number, min: number): boolean => {
+  const x = max * scale;
+  const y = (min / max - DEEPEST_RATIO) * INTERVALS;
+  return x >= 1 && x < INTERVALS && y >= 0 && y < 2 * INTERVALS - 1;
+};
 
-function cubics(f: (x: number) => number, from: number, to: number, intervals: number) {
-  const table = new Float64Array(4 * intervals);
+/** Nothing is called within: a call would have both tables looked up anew for every cycle. `left` were not in them. */
+function sumOf(
+  { peaks: p, ratios: t, scale }: Tables,
+  max: Float64Array,
+  min: Float64Array,
+  from: number,
+  to: number,
+): Sum & { readonly left: number } {
+  let sum = 0;
+  let square = 0;
+  let left = 0;
+  for (let k = from; k < to; k++) {
+    const high = max[k]!;
+    let x = high * scale;
+    let y = (min[k]! / high - DEEPEST_RATIO) * INTERVALS;
+    if (!(x >= 1 && x < INTERVALS && y >= 0 && y < 2 * INTERVALS - 1)) {
+      left++;
+      continue;
+    }
+    let i = x | 0;
+    let j = y | 0;
+    x -= i;
+    y -= j;
+    i *= 3;
+    j *= 3;
+    const weight = (p[i]! + x * (p[i + 1]! + x * p[i + 2]!)) * (t[j]! + y * (t[j + 1]! + y * t[j + 2]!));
+    sum += weight;
+    square += weight * weight;
+  }
+  return { sum, square, left };
+}
+
+/** Where a parabola through both ends and the middle is off the most. */
+const FARTHEST = [0.21, 0.79];
+function parabolas(f: (x: number) => number, from: number, to: number, intervals: number) {
+  const table = new Float64Array(3 * intervals);
   const width = (to - from) / intervals;
   let error = 0;
   let most = 0;
   for (let i = 0; i < intervals; i++) {
     const at = (u: number) => f(from + (i + u) * width);
-    const [a, b, c, d] = [at(0), at(1 / 3), at(2 / 3), at(1)];
-    const c1 = -5.5 * a + 9 * b - 4.5 * c + d;
-    const c2 = 9 * a - 22.5 * b + 18 * c - 4.5 * d;
-    const c3 = -4.5 * a + 13.5 * b - 13.5 * c + 4.5 * d;
-    table.set([a, c1, c2, c3], 4 * i);
+    const [a, b, c] = [at(0), at(0.5), at(1)];
+    const c1 = -3 * a + 4 * b - c;
+    const c2 = 2 * a - 4 * b + 2 * c;
+    table.set([a, c1, c2], 3 * i);
     if (i > 0 && i < intervals - 1)
-      for (const u of [0.12, 0.5, 0.88]) error = Math.max(error, Math.abs(a + u * (c1 + u * (c2 + u * c3)) - at(u)));
-    most = Math.max(most, a, d);
+      for (const u of FARTHEST) error = Math.max(error, Math.abs(a + u * (c1 + u * c2) - at(u)));
+    most = Math.max(most, a, c);
   }
   return { table, scale: 1 / width, error: 2 * error, most };
 }
@@ -79,18 +130,13 @@ const BLOCK = 1024;
 const PARTS = 64;
 
 export function weightSums(power: Power, { max_MPa, min_MPa }: CycleSequence, highest_MPa: number): WeightSums {
-  const { of, error } = weightsOf(power, Math.max(highest_MPa, Number.MIN_VALUE));
+  const { sum: sumIn, error } = weightsOf(power, Math.max(highest_MPa, Number.MIN_VALUE));
   const length = max_MPa.length;
   const blocks = Math.ceil(length / BLOCK);
   const before = new Float64Array(blocks + 1);
   const squares = new Float64Array(blocks);
   for (let b = 0; b < blocks; b++) {
-    let [sum, square] = [0, 0];
-    for (let i = b * BLOCK; i < Math.min(length, (b + 1) * BLOCK); i++) {
-      const w = of(max_MPa[i]!, min_MPa[i]!);
-      sum += w;
-      square += w * w;
-    }
+    const { sum, square } = sumIn(max_MPa, min_MPa, b * BLOCK, Math.min(length, (b + 1) * BLOCK));
     before[b + 1] = before[b]! + sum;
     squares[b] = square;
   }
@@ -108,9 +154,7 @@ export function weightSums(power: Power, { max_MPa, min_MPa }: CycleSequence, hi
     unevenness = Math.max(unevenness, Math.abs(meanOf(b, b + part) - mean));
   const within = (cycles: number): number => {
     const b = Math.floor(cycles / BLOCK);
-    let sum = before[b]!;
-    for (let i = b * BLOCK; i < cycles; i++) sum += of(max_MPa[i]!, min_MPa[i]!);
-    return sum;
+    return before[b]! + sumIn(max_MPa, min_MPa, b * BLOCK, cycles).sum;
   };
   const find = (weight: number): number => {
     let [low, high] = [0, blocks - 1];
@@ -121,7 +165,7 @@ export function weightSums(power: Power, { max_MPa, min_MPa }: CycleSequence, hi
     }
     let sum = before[low]!;
     let i = low * BLOCK;
-    while (i < length && sum < weight) sum += of(max_MPa[i]!, min_MPa[i++]!);
+    for (; i < length && sum < weight; i++) sum += sumIn(max_MPa, min_MPa, i, i + 1).sum;
     return i;
   };
   return {
