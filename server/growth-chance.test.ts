@@ -106,6 +106,8 @@ describe('chance over the API', () => {
     const { work } = await ask({ name, aircraft: aircraft.id, lives: 100 });
     const seen = await ended(work);
     expect(seen.refusal).toBeUndefined();
+    // Without a name it is the document that the page of the aircraft is answered with.
+    expect((await ended((await ask({ aircraft: aircraft.id, lives: 100 })).work)).sheet).toEqual(seen.sheet);
     expect(seen.sheet!.blocks.map((b) => b.title)).toContain('How the lives scatter');
   });
 });

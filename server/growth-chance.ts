@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { type Day, growth, parseDocument } from '../engine/index.ts';
-import { growthSheet } from '../sheets/index.ts';
+import { growthChanceSheet } from '../sheets/index.ts';
+import { aircraftAsked } from './basis/aircraft.ts';
 import { answerGrowth } from './basis/answers.ts';
 import type { Desk } from './desk.ts';
 import { growthDocumentOf } from './growth.ts';
@@ -31,9 +32,10 @@ export async function chanceAsked(
   desk: Desk,
   shop: string,
   body: unknown,
-): Promise<Asked<'growth chance', ReturnType<typeof growthSheet>>> {
-  const { lives, seed, units, ...of } = parseDocument(zQuestion, body, 'question about chance');
+): Promise<Asked<'growth chance', ReturnType<typeof growthChanceSheet>>> {
+  const { lives, seed, units, ...asked } = parseDocument(zQuestion, body, 'question about chance');
   const { invented } = await desk.store.shops.get(shop);
+  const of = { ...asked, name: asked.name || (await nameFor(desk, shop, asked)) };
   const whole = await growthDocumentOf(desk, shop, of);
   const { chance } = whole;
   const document: growth.GrowthDocument = {
@@ -51,11 +53,22 @@ export async function chanceAsked(
     seed: prepared.chance.seed,
     items: prepared.chance.lives,
     reduce: (parts) =>
-      growthSheet({
+      growthChanceSheet({
         answer: growth.withChance(answer, document, growth.chanceFrom(prepared, parts)),
         day: document.day ?? (desk.today() as Day),
         units,
         ...(of.aircraft && document.subject ? { about: [{ label: 'Part', value: document.subject }] } : {}),
       }),
   };
+}
+
+/** The kept document that an aircraft's page is answered with, where none is named. */
+async function nameFor(
+  desk: Desk,
+  shop: string,
+  asked: { readonly aircraft?: string | undefined; readonly document?: unknown; readonly day?: string | undefined },
+): Promise<string | undefined> {
+  if (!asked.aircraft || asked.document !== undefined) return undefined;
+  const { chosen } = await aircraftAsked(desk, shop, 'growth', asked.aircraft, { day: asked.day });
+  return chosen.is === 'found' ? chosen.head.name : undefined;
 }

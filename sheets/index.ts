@@ -23,6 +23,7 @@ export type { Spare } from './fleet/shelf.ts';
 export { type FleetInput, fleetSheet } from './fleet-sheet.ts';
 export { type FormulaOnPart, type FormulaShown, formulaShown } from './formula-value.ts';
 export { emptySheet } from './frame.ts';
+export { growthChanceSheet } from './growth/chance-sheet.ts';
 export type { GrowthSheetInput } from './growth/input.ts';
 export { growthSheet } from './growth/sheet.ts';
 export { type Letter, type LetterInput, letterSheet } from './letter-sheet.ts';

@@ -69,7 +69,6 @@ export function useDrawing(shop: string, onSheet: (sheet: Sheet | null) => void)
       drawLives(shop, question).then(
         (begun) => {
           if (turn !== asked.current) return void stopWork(begun.work).catch(ignored);
-          setDrawing({ is: 'drawing', done: 0, of: question.lives ?? 1 });
           setWork(begun.work);
         },
         (error: unknown) => {
