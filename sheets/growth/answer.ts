@@ -7,7 +7,7 @@ import { leftShown, namesInForce, type ShownProgramme, shownProgramme } from './
 import { ENDS, LAW_WORDS, ruleWords, sizeWords, wordsOfUse } from './words.ts';
 
 type Answer = growth.GrowthAnswer;
-const h = (hours: number): string => `${number(hours)} h`;
+const h = (hours: number): string => `${number(hours)}\u00a0h`;
 const list = (names: readonly string[]): string =>
   names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 

@@ -11,7 +11,7 @@ const DAY = parseDay('2026-11-25');
 type Answer = growth.GrowthAnswer;
 const sheetOf = (more: Partial<Answer> = {}, units: 'mm' | 'inch' = 'mm'): Sheet =>
   growthSheet({ answer: workedGrowth(more), day: DAY, units });
-const spoken = (sheet: Sheet): string => say(sheet.answer).replaceAll('\u202f', ' ');
+const spoken = (sheet: Sheet): string => say(sheet.answer).replaceAll(/[\u202f\u00a0]/g, ' ');
 const tableOf = (sheet: Sheet, title: string): TableBlock =>
   sheet.blocks.find((b): b is TableBlock => b.block === 'table' && b.title === title)!;
 const cellText = (t: TableBlock, id: string, key: string): string => {

@@ -55,7 +55,7 @@ function titleBlockOf(a: growth.GrowthAnswer, about: TitleBlock['fields'] | unde
       { label: 'Place', value: a.place },
       { label: 'Material', value: a.material.name, small: LAW_WORDS[a.material.law] ?? a.material.law },
       ...(a.gives === 'hours' ? [{ label: 'Rule', value: ruleWords(a.rule) }] : []),
-      { label: 'On', value: on, ...(a.invented ? { small: 'invented' } : {}) },
+      { label: 'On', value: on },
     ],
   };
 }

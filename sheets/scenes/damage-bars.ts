@@ -14,7 +14,7 @@ const FILLS: Readonly<Record<usage.LoadSource, Ink>> = {
   landing: 'dye-soft',
   ground_air_ground: 'line',
 };
-const [WIDTH, LEFT, RIGHT, TOP, STEP] = [1120, 200, 930, 36, 46];
+const [WIDTH, LEFT, RIGHT, TOP, STEP] = [1000, 150, 800, 36, 46];
 
 /** What an hour of each use does to the place, against an hour of the reference use, and which load does it. */
 export function damageBars(answer: usage.UsageAnswer): Scene {

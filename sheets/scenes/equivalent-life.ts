@@ -8,8 +8,8 @@ import type { LifeShown } from '../usage/input.ts';
 import { line, r, text, yearAxis } from './axis.ts';
 import { band, type Frame, labelsAt, levelAxis, type Point, polyline } from './plot.ts';
 
-const [WIDTH, HEIGHT] = [1120, 300];
-const FRAME: Frame = { left: 64, right: 880, top: 40, bottom: 264 };
+const [WIDTH, HEIGHT] = [960, 300];
+const FRAME: Frame = { left: 64, right: 780, top: 40, bottom: 264 };
 
 /** Hours as flown and as they count, along the part's own time line: bounds as bands, a hatch where no paper exists. */
 export function equivalentLife({ name, life, gaps: all }: LifeShown, reference: string): Scene | null {

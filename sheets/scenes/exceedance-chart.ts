@@ -24,7 +24,7 @@ export interface ExceedanceInput {
   readonly ground: boolean;
   readonly titleOf: (use: string) => string;
 }
-const WIDTH = 1120;
+const WIDTH = 1000;
 const HEIGHT = 300;
 const LEAST = 1e-12;
 const FEWEST_DECADES = 9;

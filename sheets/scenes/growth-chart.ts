@@ -18,8 +18,8 @@ import {
   wideOf,
 } from './plot.ts';
 
-const [WIDTH, HEIGHT] = [1120, 370];
-const FRAME: Frame = { left: 62, right: 880, top: 46, bottom: 320 };
+const [WIDTH, HEIGHT] = [960, 370];
+const FRAME: Frame = { left: 62, right: 740, top: 46, bottom: 320 };
 const MOST_LOOKS = 40;
 
 /** Length against hours: where a look can find it, where it is critical, and when the looks are. */
@@ -66,10 +66,7 @@ export function growthChart(a: growth.GrowthAnswer, units: Units): Scene | null 
         fill: 'sheet',
         width: 1.2,
       },
-      text(r(x(curve.through.hours) - 8), r(up(curve.through.c_mm) - 8), 'through the thickness', {
-        size: 11,
-        anchor: 'end',
-      }),
+      text(r(x(curve.through.hours) + 8), r(up(curve.through.c_mm) + 15), 'through the thickness', { size: 11 }),
     );
   if (programme && looks.length)
     marks.push(...firstLook(programme, x(looks[0]!), up(longest), (at) => up(lengthAt(curve.points, x.invert(at)))));
@@ -129,7 +126,11 @@ function criticalLine(critical: growth.CriticalSize, up: At, units: Units): Mark
 /** The depth beside the length while the crack is not through. */
 function depthLine(curve: growth.GrowthCurve, x: At, up: At): Mark[] {
   const deep = curve.points.flatMap((p): Point[] => (p.a_mm === null ? [] : [[x(p.hours), up(p.a_mm)]]));
-  return polyline(deep, 'soft', 1.2, '3 3', 'depth');
+  const middle = deep[Math.floor(deep.length * 0.6)];
+  return [
+    ...polyline(deep, 'soft', 1.2, '3 3', 'depth'),
+    ...(middle ? [text(r(middle[0]), r(middle[1] - 8), 'depth', { ink: 'soft', size: 11, anchor: 'end' })] : []),
+  ];
 }
 /** The life with one cycle acting on the next stands beside, never instead. */
 function otherCurve(a: growth.GrowthAnswer, x: At, up: At): Point[] {

@@ -6,7 +6,7 @@ import type { Mark, Scene } from '../model.ts';
 import { line, r, text } from './axis.ts';
 import { baseAxis, type Frame } from './plot.ts';
 
-const [WIDTH, LEFT, RIGHT, TOP, STEP] = [1120, 260, 1040, 44, 30];
+const [WIDTH, LEFT, RIGHT, TOP, STEP] = [960, 220, 890, 44, 36];
 const MOST = 14;
 
 /** What the hours to critical become when one input changes, widest first. */

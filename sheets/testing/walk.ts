@@ -18,4 +18,4 @@ export const textOf = (sheet: unknown): string =>
     .filter(({ value }) => typeof value === 'string')
     .map(({ value }) => value)
     .join('\n')
-    .replaceAll('\u202f', ' ');
+    .replaceAll(/[\u202f\u00a0]/g, ' ');

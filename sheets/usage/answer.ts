@@ -26,9 +26,9 @@ function countsAs(a: Answer, reference: string): Span[] {
   const { flown_h, equivalent_h } = a.equivalent!;
   const treat = number(equivalent_h.high);
   return [
-    t(`Treat the ${range(flown_h)} h flown as `),
-    f(`${treat} h of ${reference}`),
-    ...(number(equivalent_h.low) === treat ? [] : [t(` (${range(equivalent_h)} h, as the papers leave it)`)]),
+    t(`Treat the ${range(flown_h)}\u00a0h flown as `),
+    f(`${treat}\u00a0h of ${reference}`),
+    ...(number(equivalent_h.low) === treat ? [] : [t(` (${range(equivalent_h)}\u00a0h, as the papers leave it)`)]),
     t('.'),
   ];
 }

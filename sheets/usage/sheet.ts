@@ -60,7 +60,7 @@ function titleBlockOf(
       ...(about ?? [{ label: 'Subject', value: a.subject ?? a.title, ...(a.subject ? { small: a.title } : {}) }]),
       ...(document ? [{ label: 'Place', value: document.place.name }] : []),
       { label: 'Measured by an hour of', value: titleOfUse(a, a.reference) },
-      { label: 'On', value: on, ...(a.invented ? { small: 'invented' } : {}) },
+      { label: 'On', value: on },
     ],
   };
 }

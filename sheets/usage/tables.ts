@@ -62,6 +62,8 @@ export function usesTable(a: Answer): TableBlock {
 export function equivalentTable(a: Answer): TableBlock[] {
   const e = a.equivalent;
   if (!e || a.gives === 'ratios') return [];
+  const sum = (end: 'low' | 'high') => e.byUse.reduce((total, u) => total + u.flown_h[end], 0);
+  const settled = sum('low') < e.flown_h.low - 0.05 || sum('high') > e.flown_h.high + 0.05;
   const row = (id: string, use: string, small: string | undefined, flown: Bounds, counts: string, h: Bounds) => ({
     id,
     cells: { use: words(use, small), flown: hoursCell(flown), ratio: words(counts), counts: hoursCell(h) },
@@ -93,7 +95,7 @@ export function equivalentTable(a: Answer): TableBlock[] {
         row(
           'together',
           'Together',
-          e.byUse.length > 1 ? 'the sum may be settled better than its parts' : undefined,
+          settled ? 'the sum is settled better than its parts' : undefined,
           e.flown_h,
           '',
           e.equivalent_h,

@@ -19,7 +19,7 @@ const lives = [
 ];
 const sheetOf = (more: Partial<Answer> = {}, units: 'mm' | 'inch' = 'mm'): Sheet =>
   usageSheet({ answer: workedUsage(more), day: DAY, units, lives });
-const spoken = (sheet: Sheet): string => say(sheet.answer).replaceAll('\u202f', ' ');
+const spoken = (sheet: Sheet): string => say(sheet.answer).replaceAll(/[\u202f\u00a0]/g, ' ');
 const hoursOf = (low: number, wide: number) => ({ low, high: low + wide });
 
 const ratio = fc.double({ min: 0, max: 1e5, noNaN: true });
