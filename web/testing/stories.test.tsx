@@ -37,6 +37,7 @@ const ASK_AND_HAND_ON = [
   'pages/fleet/fleet.tsx',
   'pages/fleet/readings.tsx',
   'pages/growth/aircraft-growth.tsx',
+  'pages/growth/chance.tsx',
   'pages/growth/growth.tsx',
   'pages/growth/list.tsx',
   'pages/growth/write/write-page.tsx',

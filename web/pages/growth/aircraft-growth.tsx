@@ -11,6 +11,7 @@ import { SheetView } from '../../parts/sheet-view.tsx';
 import { useUnits } from '../../parts/write/units.ts';
 import { UnitsChooser } from '../../parts/write/units-chooser.tsx';
 import { AsKnown, useKnown } from '../papers/as-known.tsx';
+import { WithScatter } from './chance.tsx';
 
 /** How fast a crack would grow in one aircraft, and how often to look; never longer than its directives. */
 export function AircraftGrowthPage({ shop, id }: { shop: string; id: string }) {
@@ -26,6 +27,10 @@ export function AircraftGrowthPage({ shop, id }: { shop: string; id: string }) {
   const path = (format: string) => withQuery(shopPath(shop, 'aircraft', id, 'growth'), { ...asked, format });
   const chosen = kept.filter((k) => asked.basis === '' || k.name === asked.basis);
   const uses = [...new Map(chosen.flatMap((k) => k.uses).map((u) => [u.use, u])).values()];
+  const past = known.known !== undefined || known.known_on !== undefined;
+  const basis = kept.find((k) => (asked.basis ? k.name === asked.basis : k.title === sheet.data?.title));
+  const { part, mix } = asked;
+  const source = { ...(part ? { part } : {}), ...(mix ? { mix } : {}), ...(known.day ? { day: known.day } : {}) };
   const asking = (
     <div className="asking no-print">
       <div className="rates">
@@ -45,6 +50,9 @@ export function AircraftGrowthPage({ shop, id }: { shop: string; id: string }) {
         {(s) => <SheetView sheet={s} after={sheet.error ? null : asking} />}
       </Loaded>
       {sheet.error ? asking : null}
+      {basis && sheet.data && !past ? (
+        <WithScatter shop={shop} source={{ ...source, name: basis.name, aircraft: id }} />
+      ) : null}
     </Page>
   );
 }

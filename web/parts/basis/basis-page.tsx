@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import { useSheet, withQuery } from '../../api/sheets.ts';
 import { shopPath } from '../../api/shops.ts';
@@ -7,16 +8,33 @@ import { Page } from '../page.tsx';
 import { SheetView } from '../sheet-view.tsx';
 import { useUnits } from '../write/units.ts';
 import { UnitsChooser } from '../write/units-chooser.tsx';
+import { useAsked } from './asking.tsx';
 import { SheetFiles } from './files.tsx';
 import { WithdrawBasis } from './withdraw-basis.tsx';
 import { WORD_NAMES } from './words.ts';
 
 /** A kept document with its answer; its files; what can be done with it. */
-export function BasisPage({ shop, word, name }: { shop: string; word: BasisWord; name: string }) {
+export function BasisPage({
+  shop,
+  word,
+  name,
+  asking,
+  after,
+}: {
+  shop: string;
+  word: BasisWord;
+  name: string;
+  /** Further words of the question, under the answer. */
+  asking?: ReactNode;
+  /** What stands below the sheet. */
+  after?: ReactNode;
+}) {
   const units = useUnits();
-  const sheet = useSheet(shop, [word, name], { units });
+  const { of } = useAsked();
+  const asked = { units, mix: of('mix') };
+  const sheet = useSheet(shop, [word, name], asked);
   const own = `/${shop}/${word}/${encodeURIComponent(name)}`;
-  const path = (format: string) => withQuery(shopPath(shop, word, name), { units, format });
+  const path = (format: string) => withQuery(shopPath(shop, word, name), { ...asked, format });
   return (
     <Page shop={shop} title={sheet.data?.title ?? WORD_NAMES[word].one}>
       <Loaded query={sheet} what="Computing the answer">
@@ -25,6 +43,7 @@ export function BasisPage({ shop, word, name }: { shop: string; word: BasisWord;
             sheet={s}
             after={
               <div className="actions no-print">
+                {asking}
                 <UnitsChooser />
                 <SheetFiles path={path} what="this answer" />
               </div>
@@ -32,6 +51,7 @@ export function BasisPage({ shop, word, name }: { shop: string; word: BasisWord;
           />
         )}
       </Loaded>
+      {sheet.data ? after : null}
       <div className="actions no-print">
         <Link className="button" href={`${own}/write`}>
           Write a new issue
