@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { growthExample } from '../../../examples/scenario/growth.ts';
 import type { GrowthInput } from '../document.ts';
+import type { KernelInput } from '../integrate/index.ts';
 import { inch, ksi, ksiRootInch, off } from '../testing/inch.ts';
 import { answerGrowth } from './answer.ts';
 import { readGrowth } from './read.ts';
@@ -200,6 +201,26 @@ describe('interaction', () => {
     expect(a.firstToCritical_h! / spread.firstToCritical_h!).toBeGreaterThan(0.7);
     expect(a.interaction.withIt_h!).toBeGreaterThanOrEqual(a.firstToCritical_h! * 0.999);
     expect(value({ ...mixedDocument, loading, interaction: wheeler })).toEqual(a);
+  });
+  it('a count that is stopped lasts at least as long as the life without', () => {
+    const slow: GrowthInput = {
+      ...constantDocument,
+      loading: {
+        as: 'sequence',
+        cycles: [
+          [60, 40],
+          [62, 40],
+        ],
+        hours: 0.01,
+        from: FROM,
+      },
+      interaction: wheeler,
+    };
+    const kernel = ({ from, until }: KernelInput) => ({ ...from, cycles: until.cycles });
+    const { value: a, warnings } = answerGrowth(slow, { kernel });
+    expect(a.interaction.withItEnded).not.toBe('critical');
+    expect(a.interaction.withIt_h!).toBeGreaterThanOrEqual(a.firstToCritical_h!);
+    expect(warnings.join()).toContain('for information');
   });
   it('under constant amplitude changes nothing', () => {
     const a = value({ ...constantDocument, interaction: wheeler });

@@ -2,7 +2,7 @@ import { type Worked, worked } from '../../foundation/working.ts';
 import { hourlyCycles } from '../chance/hourly-cycles.ts';
 import type { GrowthDocument } from '../document.ts';
 import type { CycleKernel } from '../integrate/index.ts';
-import type { ChanceAnswer, CrackSize, GrowthAnswer } from '../model.ts';
+import type { ChanceAnswer, CrackSize, GrowthAnswer, GrowthCurve } from '../model.ts';
 import { besideOf } from './beside.ts';
 import { livesByUse, ratiosOfUses } from './by-use.ts';
 import { ratiosOnly } from './check.ts';
@@ -74,7 +74,7 @@ function hours(d: GrowthDocument, options: AnswerOptions): Worked<GrowthAnswer> 
     interaction: {
       as: d.interaction.as,
       withoutIt_h: first,
-      withIt_h: beside ? beside.withIt.hours : null,
+      withIt_h: beside && atLeast(beside.withIt, first),
       withItEnded: beside ? beside.withIt.ended : null,
       curve: beside ? beside.withIt : null,
     },
@@ -83,6 +83,10 @@ function hours(d: GrowthDocument, options: AnswerOptions): Worked<GrowthAnswer> 
   const made = { problem, value, curves, flown, beside, sequence };
   return worked(value, workingOf(d, made), warningsOf(d, made));
 }
+
+/** Interaction never shortens a life: a count that was stopped, or an arrest, lasts at least as long as the life without. */
+const atLeast = ({ hours, ended }: GrowthCurve, without: number | null): number =>
+  ended === 'critical' || ended === 'ligament' ? hours : Math.max(hours, without ?? 0);
 
 /** Of two ways to count the same loading the one that gives the shorter life. */
 function shorter(a: Life, b: Life | null, from: CrackSize): Life {

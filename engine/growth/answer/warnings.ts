@@ -126,7 +126,9 @@ function ofInteraction({ beside }: Made): string[] {
     'The life with interaction is for information: a compression or a milder year wipes out the slowing, so the looks rest on the life without it.',
   ];
   if (beside.withIt.ended === 'asked cycles')
-    out.push(`The count with interaction was stopped after ${beside.withIt.cycles} cycles; it lasts longer than that.`);
+    out.push(
+      `The count with interaction was stopped after ${beside.withIt.cycles} cycles, ${Math.round(beside.withIt.hours)} h: the life is longer than that, and no shorter than the one without.`,
+    );
   return out;
 }
 

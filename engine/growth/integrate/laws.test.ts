@@ -9,6 +9,7 @@ import { growByBlocks } from './blocks.ts';
 import { growCycleByCycle } from './cycle-by-cycle.ts';
 import type { KernelInput } from './model.ts';
 import { run } from './run.ts';
+import { type Stepped, step } from './step.ts';
 import { hidden, ownTips, powerLaw, sequenceOf, throughForm } from './testing/forms.ts';
 
 const from = { source: 'Made up for tests', known: 'invented' } as const;
@@ -20,6 +21,19 @@ const closed = (a: number, b: number, stress: number, c: number, n: number) => {
   const p = (x: number) => Math.exp((1 - n / 2) * Math.log(x));
   return (p(a) - p(b)) / ((n / 2 - 1) * c * Math.exp(n * Math.log(stress * Math.sqrt(Math.PI / 1000))));
 };
+
+/** y' = y along all three: the coefficients, from memory, have to make an error that falls with the fifth power of the step. */
+it('the step is of order five, its estimate of order four', () => {
+  const slope = (at: readonly [number, number, number]) => at;
+  const off = (over: number) => {
+    const made = step([1, 2, 3], [1, 2, 3], over, slope) as Stepped;
+    return [Math.abs(made.to[0] - Math.exp(over)), Math.abs(made.error[0])] as const;
+  };
+  const [wide, narrow] = [off(0.4), off(0.2)];
+  expect(wide[0] / narrow[0]).toBeGreaterThan(50);
+  expect(wide[1] / narrow[1]).toBeGreaterThan(25);
+  expect(wide[1]).toBeGreaterThan(wide[0]);
+});
 
 describe('the closed integral', () => {
   it('is met within the bound that is reported, whatever exponent and span', () => {
