@@ -74,7 +74,8 @@ function blockOn(pen: Pen, block: Block): void {
   pen.y += 6;
   if (block.block === 'picture') picture(pen, block.scene);
   else {
-    room(pen, 60);
+    const whole = block.block === 'table' ? tableHeight(pen, block) + HEAD : 0;
+    room(pen, Math.max(60, whole <= (BOTTOM - PAGE.top) * WHOLE ? whole : 0));
     put(pen, 'H2', block.title, 11, 'bold');
     wordsOn(pen, block);
   }
@@ -111,6 +112,21 @@ function picture(pen: Pen, scene: Extract<Block, { block: 'picture' }>['scene'])
 }
 const wordsOf = (c: Cell | undefined): string =>
   !c || c.is === 'nothing' ? '' : 'small' in c && c.small ? `${c.text}, ${c.small}` : c.text;
+
+/** A table of up to this share of a page is not cut in two. */
+const WHOLE = 0.7;
+function tableHeight({ pdf }: Pen, block: TableBlock): number {
+  const columns = drawnColumns(block);
+  const widths = columnWidths(pdf, columns, block.rows, WIDTH, SIZE, GAP);
+  const most = (of: (c: Drawn) => Words) => Math.max(0, ...columns.map((c, i) => heightOf(pdf, of(c), widths[i]!)));
+  const head = most((c) => ({ text: c.heading, small: '' }));
+  let height = head + 6;
+  for (const row of block.rows) {
+    height += most((c) => c.of(row)) + 6;
+    if (height > BOTTOM) break;
+  }
+  return height;
+}
 
 /** Rows are never torn: one that does not fit begins the next page, under the head. */
 function table(pen: Pen, block: TableBlock): void {

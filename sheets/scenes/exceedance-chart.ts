@@ -96,11 +96,16 @@ function panel(curves: readonly Curve[], frame: Frame, powers: readonly number[]
   return marks;
 }
 const tenTo = (p: number): number => Number(`1e${p}`);
-/** A name beside the end of its line, moved up until it covers no other. */
+/** A name beside the end of its line, moved until it covers no other. */
 function nameAt([x, y]: Point, title: string, lowest: number, taken: { x: number; y: number; w: number }[]): Mark {
   const w = wideOf(title);
-  let at = Math.min(y, lowest);
-  while (taken.some((l) => Math.abs(l.y - at) < 13 && l.x < x + w && x < l.x + l.w)) at -= 13;
+  const hides = (at: number) => taken.some((l) => Math.abs(l.y - at) < 13 && l.x < x + w && x < l.x + l.w);
+  const from = Math.min(y, lowest);
+  let at = from;
+  // Below the end of a line nothing is drawn; above it the others run.
+  while (hides(at) && at + 13 <= lowest) at += 13;
+  if (hides(at)) at = from;
+  while (hides(at)) at -= 13;
   taken.push({ x, y: at, w });
   return text(r(x + 5), r(at + 3), title, { size: 11 });
 }

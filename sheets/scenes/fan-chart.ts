@@ -7,8 +7,8 @@ import type { Mark, Scene, TableBlock } from '../model.ts';
 import { line, r, text } from './axis.ts';
 import { band, baseAxis, type Frame, levelAxis, type Point, polyline, spreadOf } from './plot.ts';
 
-const [WIDTH, HEIGHT] = [960, 350];
-const FRAME: Frame = { left: 62, right: 940, top: 46, bottom: 300 };
+const [WIDTH, HEIGHT] = [960, 320];
+const FRAME: Frame = { left: 62, right: 940, top: 46, bottom: 270 };
 
 /** Many lives of one crack, with growth rate, stress and toughness as they scatter: how far apart they run. */
 export function fanChart(a: growth.GrowthAnswer, units: Units): Scene | null {

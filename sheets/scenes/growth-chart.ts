@@ -18,8 +18,8 @@ import {
   wideOf,
 } from './plot.ts';
 
-const [WIDTH, HEIGHT] = [960, 370];
-const FRAME: Frame = { left: 62, right: 740, top: 46, bottom: 320 };
+const [WIDTH, HEIGHT] = [960, 330];
+const FRAME: Frame = { left: 62, right: 740, top: 46, bottom: 280 };
 const MOST_LOOKS = 40;
 
 /** Length against hours: where a look can find it, where it is critical, and when the looks are. */
