@@ -1,4 +1,5 @@
 import { growth, type Worked } from '../engine/index.ts';
+import { kernel } from './cycle-kernel.ts';
 
 export interface DrawnOptions {
   /** More are left out. */
@@ -17,7 +18,7 @@ export function growthDrawn(
   { mostLives: most = Number.POSITIVE_INFINITY, progress }: DrawnOptions = {},
 ): Worked<growth.GrowthAnswer> {
   const document = growth.readGrowth(input);
-  const answer = growth.answerGrowth(input);
+  const answer = growth.answerGrowth(input, { kernel });
   if (!document.chance || answer.value.gives === 'ratios') return answer;
   if (document.chance.lives > most)
     return {

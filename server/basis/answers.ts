@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { growth, usage } from '../../engine/index.ts';
+import { kernel } from '../cycle-kernel.ts';
 import type { Desk } from '../desk.ts';
 import { once } from '../work/once.ts';
 
@@ -39,4 +40,6 @@ export const answerGrowth = (
   document: growth.GrowthDocument,
   { hands }: Pick<Desk, 'hands'> = {},
 ): Promise<GrowthAnswered> =>
-  growths.get(document, async () => (hands ? once(hands, 'growth answer', document) : growth.answerGrowth(document)));
+  growths.get(document, async () =>
+    hands ? once(hands, 'growth answer', document) : growth.answerGrowth(document, { kernel }),
+  );

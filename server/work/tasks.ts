@@ -1,4 +1,5 @@
 import { growth, usage } from '../../engine/index.ts';
+import { kernel } from '../cycle-kernel.ts';
 
 /** Long work that can be cut into parts: each part depends on the input and on its own items alone. */
 export interface Kind<Prepared, Part> {
@@ -20,7 +21,7 @@ export const KINDS = {
   }),
   'growth answer': kind({
     prepare: (input) => input as growth.GrowthDocument,
-    part: (document) => growth.answerGrowth(document),
+    part: (document) => growth.answerGrowth(document, { kernel }),
   }),
 };
 export type KindName = keyof typeof KINDS;
