@@ -47,6 +47,8 @@ export async function chanceAsked(
   const input = growth.chanceTask(document, answer.value);
   const prepared = growth.prepareChance(input);
   growth.livesOf(prepared, { from: 0, to: 1 });
+  // It stands beside the answer without scatter, which says what that rests on.
+  const alone = { value: { ...answer.value, sources: [] }, working: [], warnings: [] };
   return {
     task: 'growth chance',
     input,
@@ -54,7 +56,7 @@ export async function chanceAsked(
     items: prepared.chance.lives,
     reduce: (parts) =>
       growthChanceSheet({
-        answer: growth.withChance(answer, document, growth.chanceFrom(prepared, parts)),
+        answer: growth.withChance(alone, document, growth.chanceFrom(prepared, parts)),
         day: document.day ?? (desk.today() as Day),
         units,
         ...(of.aircraft && document.subject ? { about: [{ label: 'Part', value: document.subject }] } : {}),

@@ -9,13 +9,17 @@ import type { GrowthSheetInput } from './input.ts';
 import { chanceTables } from './tables.ts';
 import { LAW_WORDS, percent, shareOfLives } from './words.ts';
 
-/** The same question with scatter: how far apart lives run, and how often a look comes too late. */
+/**
+ * The same question with scatter: how far apart lives run, and how often a look comes too late. It stands beside the
+ * answer without scatter, whose caution holds for both.
+ */
 export function growthChanceSheet({ answer, day, units = 'mm', about }: GrowthSheetInput): Sheet {
   const a = answer.value;
   const c = a.chance;
   const scene = fanChart(a, units);
+  const { caution: _, ...empty } = emptySheet('growth', `${a.title}, with scatter`, day, a.invented);
   return {
-    ...emptySheet('growth', `${a.title}, with scatter`, day, a.invented),
+    ...empty,
     subject: a.subject ?? a.title,
     titleBlock: {
       fields: [
@@ -32,7 +36,7 @@ export function growthChanceSheet({ answer, day, units = 'mm', about }: GrowthSh
     blocks: [
       ...(scene ? [{ block: 'picture' as const, title: scene.title, scene }] : []),
       ...chanceTables(a),
-      sourcesTable(a.sources),
+      ...(a.sources.length > 0 ? [sourcesTable(a.sources)] : []),
     ],
     working: shownSteps(answer.working, units),
     warnings: answer.warnings,

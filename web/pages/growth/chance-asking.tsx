@@ -81,6 +81,7 @@ export function ChanceAsking({
           <span>
             {count(drawing.done)} of {count(drawing.of)} lives
           </span>
+          &ensp;
           <progress max={drawing.of} value={drawing.done} />
         </label>
       ) : null}
