@@ -64,7 +64,7 @@ async function composed(desk: Desk, from: GrowthParts, g: Gathered, asked: Asked
     ),
   };
   const own = raw.in_force as growth.GrowthInput['in_force'];
-  const parts = partsAt(g, place, asked.part || textOf(raw.part) || undefined).map((part) => {
+  const parts = partsAt(g, place, asked.part, textOf(raw.part) || from.uses?.document.part).map((part) => {
     const life = g.lives.get(part.id)!;
     const document = wholeGrowth(from, {
       mix: mix?.shares,

@@ -26,7 +26,7 @@ interface OfPart {
 /** Every part of the aircraft that the place lies in, with the most hours first. */
 function partsOf(g: Gathered, document: usage.UsageDocument, asked?: string): OfPart[] {
   const place = [document.place.name, document.title].join(' ');
-  return partsAt(g, place, asked)
+  return partsAt(g, place, asked, document.part)
     .map((part) => {
       const life = g.lives.get(part.id) ?? record.lifeOf(g.model, part.id, { until: g.day });
       const own = { ...document, subject: subjectOf(g, part), day: g.day, hours: hoursOf(life, g.day) };

@@ -66,15 +66,16 @@ export function limitsInHours(of: PartUnder): LimitInHours[] {
     .map((a) => limitOf(a, of));
 }
 
-/** The shorter of the same limits turned into hours at several ways of flying. */
+/** The shorter of the same limits turned into hours at several ways of flying; told by the words of the one that leaves least. */
 export function shortestLimits(all: readonly (readonly LimitInHours[])[]): LimitInHours[] {
   const found = new Map<string, LimitInHours>();
   for (const l of all.flat()) {
     const key = `${l.directive}|${l.issue}|${l.action}`;
-    const b = found.get(key);
-    const first_at_h = least(l.first_at_h, b?.first_at_h ?? null);
-    const [repeat_h, left_h] = [least(l.repeat_h, b?.repeat_h ?? null), least(l.left_h, b?.left_h ?? null)];
-    found.set(key, { ...(b ?? l), first_at_h, repeat_h, left_h });
+    const b = found.get(key) ?? l;
+    const first_at_h = least(l.first_at_h, b.first_at_h);
+    const [repeat_h, left_h] = [least(l.repeat_h, b.repeat_h), least(l.left_h, b.left_h)];
+    const sooner = left_h !== b.left_h || (l.left_h === b.left_h && repeat_h !== b.repeat_h);
+    found.set(key, { ...(sooner ? l : b), first_at_h, repeat_h, left_h });
   }
   return [...found.values()];
 }

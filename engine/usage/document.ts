@@ -168,6 +168,8 @@ export const zUsageDocument = z.strictObject({
   invented: z.boolean().optional().meta({ description: 'Made up for demonstration; shown wherever it appears' }),
   /** Models of aircraft that it was made for. */
   models: z.array(zName).max(50).optional(),
+  /** The kind of part that the place lies in, as the record names it: inboard_spar, wing. */
+  part: zUse.optional(),
   aeroplane: zAeroplane,
   uses: z.array(zUseLoads).min(1).max(30),
   /** The use that one hour is measured by. */

@@ -28,6 +28,13 @@ it.each([
   ['one part is asked for', 'Lower spar cap', 'spar:R', ['spar:R']],
   ['the aircraft itself is asked for', 'Lower spar cap', 'aircraft:1', ['aircraft:1']],
 ])('%s', (_, place, asked, ids) => expect(at(place, asked)).toEqual(ids));
+it('the kind that a document was made for comes before the words of its place, and falls back on them', () => {
+  const made = (kind: string, asked?: string) =>
+    partsAt({ thing: aircraft, parts }, 'Walkway doubler', asked, kind).map((p) => p.id);
+  expect(made('outboard_spar')).toEqual(['outer:L']);
+  expect(made('outboard_spar', 'wing')).toEqual(['wing:L']);
+  expect(made('tail')).toEqual(['doubler:R']);
+});
 it('without spars the wings, without wings the aircraft', () => {
   expect(at('Lower spar cap', undefined, [parts[0]!, parts[4]!])).toEqual(['wing:L']);
   expect(at('Lower spar cap', undefined, [parts[4]!])).toEqual(['aircraft:1']);

@@ -8,14 +8,15 @@ const nearestRoot = (whats: readonly string[]): string | undefined =>
   whats.find((w) => w.endsWith('wing'));
 
 /**
- * The parts of an aircraft in which a named place lies. A kind of part that is asked for, or that the place names,
- * counts; else the spars next to the root, else the wings; an aircraft without any of them stands for itself.
+ * The parts of an aircraft in which a named place lies. A kind of part that is asked for counts, then the one that the
+ * document was made for, then the one that the place names; else the spars next to the root, else the wings; an aircraft without any of them stands for itself.
  * @throws Refusal `server.not-found` for a part that it does not have
  */
 export function partsAt(
   of: { readonly thing: record.Thing; readonly parts: readonly record.Thing[] },
   place: string,
   asked?: string,
+  made?: string,
 ): readonly record.Thing[] {
   const { thing, parts } = of;
   const kind = (what: string) => parts.filter((p) => p.what === what);
@@ -29,6 +30,8 @@ export function partsAt(
       remedy: 'Choose one from the list on the page',
     });
   }
+  const own = made === undefined ? [] : kind(made);
+  if (own.length) return own;
   const whats = [...new Set(parts.map((p) => p.what))];
   const named = whats.filter((w) => place.toLowerCase().includes(spoken(w)) && w.includes('_'));
   const longest = named.sort((a, b) => b.length - a.length)[0];

@@ -13,7 +13,7 @@ export interface OfAircraftInput {
     readonly outline: Readonly<Record<string, unknown>>;
   };
   /** Other kept documents that fit its model. */
-  readonly others: OfAircraftInput['basis'][] | readonly OfAircraftInput['basis'][];
+  readonly others: readonly OfAircraftInput['basis'][];
   /** Every part that the place lies in, the worst first; the sheet speaks of that one. */
   readonly parts: readonly PartAnswered[];
   /** The mix of uses to come, in words. */
@@ -30,7 +30,7 @@ export function ofAircraft(sheet: Sheet, q: OfAircraftInput): Sheet {
   return {
     ...sheet,
     warnings: [...q.notes, ...sheet.warnings],
-    blocks: [...sheet.blocks, ...partsBlock(q, href), documentsBlock(q, href)],
+    blocks: [...sheet.blocks.slice(0, 1), ...partsBlock(q, href), ...sheet.blocks.slice(1), documentsBlock(q, href)],
     number: `entry ${q.basis.entry}`,
   };
 }
