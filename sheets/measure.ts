@@ -63,6 +63,25 @@ export function measuredCell(value: number | null, measure: Measure, units: Unit
   const { unit, places } = SHOWN[units][measure];
   return quantity(inUnits(value, measure, units), unit, places);
 }
+/** How many times one counts against another, a file holds it as a figure. */
+export function timesCell(value: number | Bounds): Cell {
+  if (!isWhole(value)) return nothing;
+  const text = typeof value === 'number' ? timesFigure(value) : timesRange(value);
+  return { is: 'quantity', value, unit: '', places: 3, text };
+}
+/** A figure that may be very small, with the places that a file needs to show it. */
+export function smallCell(value: number | null, unit = ''): Cell {
+  if (value === null || !Number.isFinite(value)) return nothing;
+  const size = Math.abs(value);
+  const places = size === 0 || size >= 100 ? 0 : Math.min(20, Math.max(0, 2 - Math.floor(Math.log10(size))));
+  return { is: 'quantity', value, unit, places, text: significant(value) };
+}
+/** A share as per cent. */
+export function percentCell(share: number | Bounds, text: string): Cell {
+  if (!isWhole(share)) return nothing;
+  const value = typeof share === 'number' ? 100 * share : { low: 100 * share.low, high: 100 * share.high };
+  return { is: 'quantity', value, unit: '%', places: 3, text };
+}
 export const hoursCell = (value: number | Bounds | null, places = 0): Cell => quantity(value, 'h', places);
 export const words = (text: string, small?: string): Cell => ({ is: 'text', text, ...(small ? { small } : {}) });
 

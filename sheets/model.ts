@@ -18,6 +18,7 @@ export type Cell =
       readonly unit: string;
       readonly places: number;
       readonly text: string;
+      readonly small?: string;
     }
   | { readonly is: 'day'; readonly day: Day; readonly text: string }
   | { readonly is: 'text'; readonly text: string; readonly small?: string }

@@ -1,6 +1,6 @@
 import type { growth } from '../../engine/index.ts';
 import { number } from '../display.ts';
-import { hoursCell, measured, timesFigure, timesRange, type Units, words } from '../measure.ts';
+import { hoursCell, measured, percentCell, quantity, timesCell, type Units, words } from '../measure.ts';
 import type { Cell, Column, KeyValueBlock, TableBlock } from '../model.ts';
 import { ofUse, type Shown, shownProgramme } from './in-force.ts';
 import { ENDS, INTERACTIONS, LAW_WORDS, percent, shareOfLives, sizeWords, wordsOfUse } from './words.ts';
@@ -16,7 +16,7 @@ const right = (key: string, title: string, unit?: string): Column => ({
 /** Hours with the directive that cuts them, where one does. */
 function capped({ hours, by }: Shown): Cell {
   const cell = hoursCell(hours);
-  return by === null || cell.is !== 'quantity' ? cell : { is: 'text', text: cell.text, small: `${by}, in force` };
+  return by === null || cell.is !== 'quantity' ? cell : { ...cell, small: `${by}, in force` };
 }
 
 /** What is in force first, then the looks that come of both. An estimate is never shown as longer. */
@@ -95,8 +95,8 @@ export function byUseTable(a: Answer): TableBlock[] {
           id: u.use,
           cells: {
             use: words(wordsOfUse(u.use), u.use === a.reference ? 'the others are held against it' : undefined),
-            ratio: words(timesFigure(u.ratio)),
-            across: words(timesRange(u.ratioAcross)),
+            ratio: timesCell(u.ratio),
+            across: timesCell(u.ratioAcross),
             ...(hours
               ? {
                   critical: hoursCell(u.firstToCritical_h),
@@ -146,10 +146,10 @@ export function chanceTables(a: Answer): TableBlock[] {
       rows: c.passed.map((p) => ({
         id: String(p.look),
         cells: {
-          look: words(String(p.look)),
+          look: quantity(p.look, ''),
           hours: hoursCell(p.hours),
-          chance: words(p.chance === 0 ? `none of ${number(c.lives)}` : percent(p.chance)),
-          sampling: words(percents(p.sampling.low, p.sampling.high)),
+          chance: percentCell(p.chance, p.chance === 0 ? `none of ${number(c.lives)}` : percent(p.chance)),
+          sampling: percentCell(p.sampling, percents(p.sampling.low, p.sampling.high)),
         },
       })),
       empty: 'No look was asked about.',

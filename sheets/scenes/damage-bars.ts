@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import type { usage } from '../../engine/index.ts';
 import { number } from '../display.ts';
-import { timesFigure, timesRange, words } from '../measure.ts';
+import { percentCell, timesCell, timesFigure, timesRange, words } from '../measure.ts';
 import type { Ink, Mark, Scene, TableBlock } from '../model.ts';
 import { LOAD_WORDS, LOADS } from '../usage/words.ts';
 import { line, r, text } from './axis.ts';
@@ -71,6 +71,8 @@ export function damageBars(answer: usage.UsageAnswer): Scene {
 }
 const percent = (share: number): string => `${number(100 * share, share < 0.1 && share > 0 ? 1 : 0)} %`;
 
+const shareCell = (share: number) => percentCell(share, percent(share));
+
 /** Named below, where a stretch is too short for its name. */
 function keyAt(y: number, answer: usage.UsageAnswer): Mark[] {
   const marks: Mark[] = [];
@@ -110,10 +112,10 @@ function tableOf(answer: usage.UsageAnswer, title: string): TableBlock {
       id: u.use,
       cells: {
         use: words(u.title),
-        times: words(timesFigure(u.ratio)),
-        across: words(timesRange(u.ratioAcross)),
+        times: timesCell(u.ratio),
+        across: timesCell(u.ratioAcross),
         ...Object.fromEntries(
-          loads.map((l) => [l, words(percent(u.shares.find((s) => s.load === l)?.share ?? 0))] as const),
+          loads.map((l) => [l, shareCell(u.shares.find((s) => s.load === l)?.share ?? 0)] as const),
         ),
       },
     })),

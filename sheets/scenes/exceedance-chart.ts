@@ -1,7 +1,7 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
 import type { usage } from '../../engine/index.ts';
 import { capital, count, number } from '../display.ts';
-import { significant, words } from '../measure.ts';
+import { quantity, smallCell, words } from '../measure.ts';
 import type { Mark, Scene, TableBlock } from '../model.ts';
 import { LOAD_WORDS } from '../usage/words.ts';
 import { line, r, text } from './axis.ts';
@@ -132,8 +132,8 @@ function tableOf(curves: readonly Curve[], title: string, titleOf: (use: string)
       cells: {
         use: words(titleOf(c.use)),
         load: words(LOAD_WORDS[c.load]),
-        factor: words(number(p.load_factor, 2)),
-        times: words(significant(p.perHour)),
+        factor: quantity(p.load_factor, '', 2),
+        times: smallCell(p.perHour),
       },
     }));
   });

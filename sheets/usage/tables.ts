@@ -1,7 +1,7 @@
 import type { Bounds, usage } from '../../engine/index.ts';
 import { number } from '../display.ts';
-import { hoursCell, measured, quantity, significant, timesFigure, timesRange, type Units, words } from '../measure.ts';
-import type { Column, KeyValueBlock, TableBlock } from '../model.ts';
+import { hoursCell, measured, quantity, smallCell, timesCell, type Units, words } from '../measure.ts';
+import type { Cell, Column, KeyValueBlock, TableBlock } from '../model.ts';
 import { KNOWN_WORDS } from '../sources.ts';
 import { titleOfUse } from './words.ts';
 
@@ -40,17 +40,17 @@ export function usesTable(a: Answer): TableBlock {
       id: u.use,
       cells: {
         use: words(u.title, u.use === a.reference ? 'the others are held against it' : undefined),
-        counts: words(timesFigure(u.ratio)),
-        across: words(timesRange(u.ratioAcross)),
+        counts: timesCell(u.ratio),
+        across: timesCell(u.ratioAcross),
         ...(lives
           ? {
               safe: hoursCell(u.safeLife_h),
               mean: hoursCell(u.meanLife_h),
-              damage: words(u.perHour === null ? '' : significant(u.perHour)),
-              sequence: words(u.sequencePerHour === null ? '' : significant(u.sequencePerHour)),
+              damage: smallCell(u.perHour),
+              sequence: smallCell(u.sequencePerHour),
             }
           : {}),
-        cycles: words(significant(u.cyclesPerHour)),
+        cycles: smallCell(u.cyclesPerHour),
         known: words(KNOWN_WORDS[u.known]),
       },
     })),
@@ -64,9 +64,9 @@ export function equivalentTable(a: Answer): TableBlock[] {
   if (!e || a.gives === 'ratios') return [];
   const sum = (end: 'low' | 'high') => e.byUse.reduce((total, u) => total + u.flown_h[end], 0);
   const settled = sum('low') < e.flown_h.low - 0.05 || sum('high') > e.flown_h.high + 0.05;
-  const row = (id: string, use: string, small: string | undefined, flown: Bounds, counts: string, h: Bounds) => ({
+  const row = (id: string, use: string, small: string | undefined, flown: Bounds, counts: Cell, h: Bounds) => ({
     id,
-    cells: { use: words(use, small), flown: hoursCell(flown), ratio: words(counts), counts: hoursCell(h) },
+    cells: { use: words(use, small), flown: hoursCell(flown), ratio: counts, counts: hoursCell(h) },
   });
   return [
     {
@@ -85,7 +85,7 @@ export function equivalentTable(a: Answer): TableBlock[] {
             titleOfUse(a, u.use),
             u.assumed ? 'no loads of its own: as the hardest use' : undefined,
             u.flown_h,
-            timesFigure(u.ratio),
+            timesCell(u.ratio),
             {
               low: u.flown_h.low * u.ratio,
               high: u.flown_h.high * u.ratio,
@@ -97,7 +97,7 @@ export function equivalentTable(a: Answer): TableBlock[] {
           'Together',
           settled ? 'the sum is settled better than its parts' : undefined,
           e.flown_h,
-          '',
+          { is: 'nothing' },
           e.equivalent_h,
         ),
       ],
@@ -112,7 +112,7 @@ export function sensitivityTable(a: Answer): TableBlock[] {
   if (!a.sensitivity.length || a.uses.length < 2) return [];
   const others = a.uses.filter((u) => u.use !== a.reference);
   const ratio = (v: number | null | undefined) =>
-    words(v === null || v === undefined ? 'no damage by the reference use' : timesFigure(v));
+    v === null || v === undefined ? words('no damage by the reference use') : timesCell(v);
   const wide = others.length <= MOST_COLUMNS;
   const title = 'What changes it: an hour counts, times';
   const rows = a.sensitivity.map((s, i) => ({

@@ -7,6 +7,7 @@ export function CellView({ cell }: { cell: Cell | undefined }) {
   if (!cell || cell.is === 'nothing') return null;
   switch (cell.is) {
     case 'text':
+    case 'quantity':
       return (
         <>
           {cell.text}
