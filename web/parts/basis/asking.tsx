@@ -61,9 +61,9 @@ export function AskingOf({
     <>
       {kept.length ? (
         <AskedSelect
-          label="By"
+          label="By the document"
           of="basis"
-          first="the document made for its model"
+          first="made for its model"
           options={kept.map((k) => ({ value: k.name, text: k.title }))}
         />
       ) : null}

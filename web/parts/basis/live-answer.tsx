@@ -9,7 +9,7 @@ import type { Live } from './live.ts';
 /** What fits beside a form: short tables, pairs, findings. */
 const fits = (b: Block): boolean =>
   b.block === 'key-value' ||
-  b.block === 'findings' ||
+  (b.block === 'findings' && b.findings.length > 0) ||
   (b.block === 'table' && b.columns.length <= 3 && b.rows.length <= 12);
 
 /** The answer beside the form, while the form is filled in. */

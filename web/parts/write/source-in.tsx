@@ -2,8 +2,8 @@ import { ChoiceIn, TextIn } from './inputs.tsx';
 import type { Path } from './json.ts';
 
 export const KNOWN = [
-  { value: 'read', text: 'read in the source' },
-  { value: 'second-hand', text: 'at second hand' },
+  { value: 'read', text: 'read' },
+  { value: 'second-hand', text: 'second-hand' },
   { value: 'memory', text: 'from memory' },
   { value: 'invented', text: 'made up' },
 ];
