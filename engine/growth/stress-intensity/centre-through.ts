@@ -23,7 +23,7 @@ export function centreThrough(g: Extract<Geometry, { shape: 'centre_through' }>)
     longest_c_mm: (LONGEST * width) / 2,
     limits: [
       fits('the half length c', (c) => c, width / 2, 'half the width'),
-      range('2c/W', (c) => (2 * c) / width, [0, LONGEST], PLANE),
+      range('length over width, 2c/W,', (c) => (2 * c) / width, [0, LONGEST], PLANE),
     ],
     k: (c) => ({ c: rootPi(c) * centreFactor(c, width), a: null }),
     alone: aloneThrough,

@@ -29,7 +29,10 @@ export function edgeThrough(g: Extract<Geometry, { shape: 'edge_through' }>): So
     thickness_mm,
     deepest_a_mm: null,
     longest_c_mm: DEEPEST * width,
-    limits: [fits('the length c', (c) => c, width, 'the width'), range('c/W', (c) => c / width, [0, DEEPEST], PLANE)],
+    limits: [
+      fits('the length c', (c) => c, width, 'the width'),
+      range('length over width, c/W,', (c) => c / width, [0, DEEPEST], PLANE),
+    ],
     k: superposed([
       { share: 1, k: (c) => ({ c: rootPi(c) * edgeFactor(c / width), a: null }) },
       { share: g.bending_ratio, k: (c) => ({ c: rootPi(c) * edgeBendingFactor(c / width), a: null }) },

@@ -53,7 +53,7 @@ export function holeBore(g: Extract<Geometry, { shape: 'hole_bore' }>): Solution
     thickness_mm,
     deepest_a_mm: bore.t,
     longest_c_mm: boreLongest(bore),
-    limits: boreLimits(bore),
+    limits: boreLimits(bore, 'half of the thickness'),
     k: (c, a) => ({ c: kc(c, a), a: ka(c, a) }),
     alone: aloneEllipse(C_TIP, A_TIP),
     net: (c, a) => 1 - diameter_mm / width_mm - (cracks * Math.PI * a * c) / (2 * width_mm * thickness_mm),

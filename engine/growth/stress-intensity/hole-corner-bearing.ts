@@ -63,9 +63,9 @@ export function holeCornerBearing(g: Extract<Geometry, { shape: 'hole_corner_bea
     limits: [
       fits('the depth a', (_, a) => a, thickness_mm, 'the thickness'),
       fits('the length c', (c) => c, ligament, 'the ligament between hole and near edge'),
-      range('a/c', (c, a) => a / c, [0.2, 2], NEWMAN_RAJU_RANGE),
-      range('r/t', () => r / thickness_mm, [0.5, 2], NEWMAN_RAJU_RANGE),
-      range('c over the ligament', (c) => c / ligament, [0, LIGAMENT], CORNER_HANDBOOK),
+      range('depth over length, a/c,', (c, a) => a / c, [0.2, 2], NEWMAN_RAJU_RANGE),
+      range('radius of the hole over the thickness, r/t,', () => r / thickness_mm, [0.5, 2], NEWMAN_RAJU_RANGE),
+      range('length over the ligament', (c) => c / ligament, [0, LIGAMENT], CORNER_HANDBOOK),
     ],
     k: (c, a) => ({ c: kc(c, a), a: ka(c, a) }),
     alone: aloneEllipse(C_TIP, A_TIP),

@@ -102,15 +102,15 @@ export function cornerBending(t: number, at: Angle): AtPoint {
   };
 }
 
-/** What Newman and Raju's solutions at a hole ask of a crack. */
-export function boreLimits(bore: Bore): Limit[] {
+/** What Newman and Raju's solutions at a hole ask of a crack; `thickness` in words, where it is a part of it. */
+export function boreLimits(bore: Bore, thickness = 'the thickness'): Limit[] {
   const { r, b, t, n } = bore;
   return [
-    fits('the depth a', (_, a) => a, t, 'the thickness'),
+    fits('the depth a', (_, a) => a, t, thickness),
     fits('the length c', (c) => c, b - r, 'the ligament between hole and edge'),
-    range('a/c', (c, a) => a / c, [0.2, 2], NEWMAN_RAJU_RANGE),
-    range('r/t', () => r / t, [0.5, 2], NEWMAN_RAJU_RANGE),
-    range('(r + n c)/b', (c) => (r + n * c) / b, [0, 0.5], WIDTH_RANGE),
+    range('depth over length, a/c,', (c, a) => a / c, [0.2, 2], NEWMAN_RAJU_RANGE),
+    range(`radius of the hole over ${thickness}, r/t,`, () => r / t, [0.5, 2], NEWMAN_RAJU_RANGE),
+    range('hole and cracks over half the width, (r + n c)/b,', (c) => (r + n * c) / b, [0, 0.5], WIDTH_RANGE),
   ];
 }
 /** Longest c that those limits leave. */

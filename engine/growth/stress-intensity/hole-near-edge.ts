@@ -45,7 +45,7 @@ export function holeNearEdge(g: Extract<Geometry, { shape: 'hole_near_edge' }>):
     longest_c_mm: LIGAMENT * ligament,
     limits: [
       fits('the length c', (c) => c, ligament, 'the ligament between hole and near edge'),
-      range('c over the ligament', (c) => c / ligament, [0, LIGAMENT], NEAR_EDGE),
+      range('length over the ligament', (c) => c / ligament, [0, LIGAMENT], NEAR_EDGE),
     ],
     k: superposed([
       { share: 1, k: (c) => ({ c: gw(c) * oneAtHole(z(c)), a: null }) },

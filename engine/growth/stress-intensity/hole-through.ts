@@ -62,8 +62,10 @@ export function holeThrough(g: Extract<Geometry, { shape: 'hole_through' }>): So
     longest_c_mm: Math.min(LIGAMENT * ligament, radii * r),
     limits: [
       fits('the length c', (c) => c, ligament, 'the ligament between hole and edge'),
-      range('c over the ligament', (c) => c / ligament, [0, LIGAMENT], HOLE_THROUGH),
-      ...(radii < Infinity ? [range('c/R', (c) => c / r, [0, radii], HOLE_THROUGH)] : []),
+      range('length over the ligament', (c) => c / ligament, [0, LIGAMENT], HOLE_THROUGH),
+      ...(radii < Infinity
+        ? [range('length over the radius of the hole, c/R,', (c) => c / r, [0, radii], HOLE_THROUGH)]
+        : []),
     ],
     k: superposed([
       { share: 1, k: (c) => ({ c: rootPi(c) * remote(c / r) * edge(c, r, width), a: null }) },

@@ -28,7 +28,7 @@ export function range(
       const value = of(c, a);
       return value >= low - slack && value <= high + slack;
     },
-    given: (c, a) => `${what} is ${figure(of(c, a))}`,
+    given: (c, a) => `a crack of ${sizeOf(c, a)}: ${what} is ${figure(of(c, a))}`,
     allowed:
       low > 0
         ? `the solution holds from ${figure(low)} to ${figure(high)}`
@@ -37,6 +37,8 @@ export function range(
     from,
   };
 }
+
+const sizeOf = (c: number, a: number): string => `c ${figure(c)} mm${a > 0 ? `, a ${figure(a)} mm` : ''}`;
 
 /** The crack has to fit the body: a length against the room there is for it. */
 export const fits = (what: string, of: (c: number, a: number) => number, room: number, where: string): Limit => ({

@@ -41,7 +41,7 @@ export function lugThrough(g: Extract<Geometry, { shape: 'lug_through' }>): Solu
     longest_c_mm: LIGAMENT * ligament,
     limits: [
       fits('the length c', (c) => c, ligament, 'the ligament between hole and edge'),
-      range('c over the ligament', (c) => c / ligament, [0, LIGAMENT], LUG),
+      range('length over the ligament', (c) => c / ligament, [0, LIGAMENT], LUG),
     ],
     k: (c) => ({ c: (rootPi(c) * factor(c)) / u, a: null }),
     alone: aloneThrough,

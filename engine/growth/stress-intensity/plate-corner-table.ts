@@ -42,7 +42,7 @@ export function plateCornerTable(g: Extract<Geometry, { shape: 'plate_corner_tab
     limits: [
       fits('the depth a', (_, a) => a, t, 'the thickness'),
       fits('the length c', (c) => c, w, 'the width'),
-      range('a/c', (c, a) => a / c, [0.2, 5], CORNER_TABLE),
+      range('depth over length, a/c,', (c, a) => a / c, [0.2, 5], CORNER_TABLE),
     ],
     k: superposed([
       { share: 1, k: part('tension') },

@@ -50,8 +50,8 @@ export function plateCorner(g: Extract<Geometry, { shape: 'plate_corner' }>): So
     limits: [
       fits('the depth a', (_, a) => a, t, 'the thickness'),
       fits('the length c', (c) => c, w, 'the width'),
-      range('a/c', (c, a) => a / c, [0.2, 2], NEWMAN_RAJU),
-      range('c/W', (c) => c / w, [0, 0.5], WIDTH_RANGE),
+      range('depth over length, a/c,', (c, a) => a / c, [0.2, 2], NEWMAN_RAJU),
+      range('length over width, c/W,', (c) => c / w, [0, 0.5], WIDTH_RANGE),
     ],
     k: (c, a) => ({ c: kc(c, a), a: ka(c, a) }),
     alone: aloneEllipse(PLATE_C_TIP, PLATE_A_TIP),

@@ -61,9 +61,14 @@ export function plateSurface(g: Extract<Geometry, { shape: 'plate_surface' }>): 
     limits: [
       fits('the depth a', (_, a) => a, t, 'the thickness'),
       fits('the half length c', (c) => c, b, 'half the width'),
-      range('a/c', (c, a) => a / c, [0, 2], NEWMAN_RAJU),
-      range('2c/W', (c) => c / b, [0, 0.5], NEWMAN_RAJU),
-      range('a/t over 1.25 (a/c + 0.6)', (c, a) => a / t / (1.25 * (a / c + 0.6)), [0, 1], SHALLOW_RANGE),
+      range('depth over length, a/c,', (c, a) => a / c, [0, 2], NEWMAN_RAJU),
+      range('length over width, 2c/W,', (c) => c / b, [0, 0.5], NEWMAN_RAJU),
+      range(
+        'depth over thickness, held against 1.25 (a/c + 0.6),',
+        (c, a) => a / t / (1.25 * (a / c + 0.6)),
+        [0, 1],
+        SHALLOW_RANGE,
+      ),
     ],
     k: (c, a) => ({ c: kc(c, a), a: ka(c, a) }),
     alone: aloneEllipse(PLATE_C_TIP, PLATE_A_TIP),
