@@ -167,6 +167,38 @@ describe('an engineer with a stress report and a spreadsheet', () => {
   });
 });
 
+describe('two browsers at one document', () => {
+  const at = '/demo/usage/fieldbird-root-of-the-front-spar';
+  it('what the other kept meanwhile is told, taken over or written over, never lost', async () => {
+    const second = await (await browser.newContext({ viewport: DESKTOP })).newPage();
+    for (const p of [page, second]) {
+      await p.goto(`${program.url}${at}/write`);
+      await p.getByRole('heading', { level: 1, name: /is whole. Look its answer over/ }).waitFor();
+    }
+    const keepAs = async (p: Page, name: string, factor: string) => {
+      await p.getByLabel('Scatter factor').fill(factor);
+      await p.getByRole('heading', { level: 1, name: /is whole. Look its answer over/ }).waitFor();
+      await p.getByLabel('Kept by').fill(name);
+      await p.getByRole('button', { name: 'Keep the new issue' }).click();
+    };
+    await keepAs(second, 'A. Second', '5');
+    await second.waitForURL(new RegExp(`${at}$`));
+    await keepAs(page, 'M. Orne', '6');
+    await page
+      .getByRole('alert')
+      .getByText(/was kept by A\. Second/)
+      .waitFor();
+    await page.getByRole('button', { name: 'Take the other one into this form' }).click();
+    await expect.poll(() => page.getByLabel('Scatter factor').inputValue()).toBe('5');
+    await page.getByRole('button', { name: 'Undo the last change' }).click();
+    expect(await page.getByLabel('Scatter factor').inputValue()).toBe('6');
+    await answer(/is whole. Look its answer over/);
+    await page.getByRole('button', { name: 'Keep the new issue' }).click();
+    await page.waitForURL(new RegExp(`${at}$`));
+    await second.close();
+  });
+});
+
 describe('on an aircraft', () => {
   it('says by which document, of which part, and how hard it was flown', async () => {
     await page.goto(`${program.url}/demo/aircraft/aircraft%3A0612`);

@@ -1,7 +1,7 @@
 import type { ShownStep } from '../../sheets/model.ts';
 import { To } from './to.tsx';
 
-const METHODS = ['record', 'directive', 'outlook'] as const;
+const METHODS = ['record', 'directive', 'outlook', 'usage', 'growth'] as const;
 
 /** The steps behind a figure, down to the entries of the log. */
 export function Working({ steps, title = 'Working' }: { steps: readonly ShownStep[]; title?: string }) {

@@ -5,6 +5,8 @@ const PLACES = [
   { href: '/methods/record', text: 'How hours are counted' },
   { href: '/methods/directive', text: 'How a directive is held against a part' },
   { href: '/methods/outlook', text: 'How a date is found' },
+  { href: '/methods/usage', text: 'How hard flying works a wing' },
+  { href: '/methods/growth', text: 'How a crack would grow' },
   { href: '/refusals', text: 'What the program refuses' },
 ];
 

@@ -8,6 +8,7 @@ import { AskingOf } from './asking.tsx';
 import { AskingMix } from './asking-mix.tsx';
 import { SheetFiles } from './files.tsx';
 import { KeepBasis } from './keep-basis.tsx';
+import { KeptMeanwhile } from './kept-meanwhile.tsx';
 import { LiveAnswer, NotAnswering, WholeAnswer } from './live-answer.tsx';
 import { OtherUnits } from './other-units.tsx';
 import { WithdrawBasis } from './withdraw-basis.tsx';
@@ -35,6 +36,7 @@ const keep =
         ready={ready}
         because="It is not whole yet: 3 things are still to do."
         kept={() => undefined}
+        take={() => undefined}
       />
     </Given>
   );
@@ -104,6 +106,28 @@ export default [
     { state: 'failing, it is not whole', shows: 'failing', Draw: keep(null, 'Whimbrel W4', false) },
     { state: 'overflowing', shows: 'overflowing', Draw: keep({ title: LONG.repeat(2), entry: 9 }, LONG) },
   ]),
+  storiesOf(
+    'Another issue was kept meanwhile',
+    [
+      {
+        state: 'failing',
+        shows: 'failing',
+        Draw: () => (
+          <KeptMeanwhile
+            given={'The usage document "whimbrel-w4" was kept by M. Orne in entry 617 meanwhile'}
+            take={() => undefined}
+            over={() => undefined}
+          />
+        ),
+      },
+      {
+        state: 'overflowing',
+        shows: 'overflowing',
+        Draw: () => <KeptMeanwhile given={LONG.repeat(3)} take={() => undefined} over={() => undefined} />,
+      },
+    ],
+    { typical: 'It stands only where two wrote at once.', empty: 'It stands only where two wrote at once.' },
+  ),
   storiesOf(
     'Withdraw a document',
     [

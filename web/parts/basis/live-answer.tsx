@@ -1,7 +1,7 @@
 import type { Block, Sheet } from '../../../sheets/model.ts';
 import { ServerGone } from '../../api/client.ts';
 import { Answer } from '../answer.tsx';
-import { Warnings } from '../caution.tsx';
+import { Caution, Warnings } from '../caution.tsx';
 import { ErrorNotice } from '../error-notice.tsx';
 import { BlockView, SheetView } from '../sheet-view.tsx';
 import type { Live } from './live.ts';
@@ -47,6 +47,7 @@ export function LiveAnswer({ live }: { live: Pick<Live, 'sheet' | 'old' | 'compu
           <BlockView block={b} />
         </section>
       ))}
+      <Caution text={sheet.caution} />
     </div>
   );
 }

@@ -39,10 +39,11 @@ export function BasisWriter({
   const [{ draft, past }, send] = useReducer(write, start, (s) =>
     s.opened ? write(begin(s.draft), { does: 'open', draft: s.opened }) : begin(s.draft),
   );
+  const [over, setOver] = useState(start.over);
   const [touched, setTouched] = useState<ReadonlySet<string>>(new Set());
   const touch = useCallback((place: string) => setTouched((t) => (t.has(place) ? t : new Set([...t, place]))), []);
   const live = useLive(shop, word, draft);
-  const kept = useKept(keyOf(word, shop, name), draft, start.draft, start.over?.entry ?? null);
+  const kept = useKept(keyOf(word, shop, name), draft, start.draft, over?.entry ?? null);
   const state = stateOf(WORD_NAMES[word].this, live);
   const { problems } = live;
   const form = useMemo(() => ({ draft, send, problems, touched, touch }), [draft, problems, touched, touch]);
@@ -80,10 +81,14 @@ export function BasisWriter({
           shop={shop}
           word={word}
           draft={draft}
-          over={start.over}
+          over={over}
           ready={state.ready}
           because={state.because}
           kept={kept.forget}
+          take={(document, from) => {
+            send({ does: 'open', draft: document });
+            setOver(from);
+          }}
         />
       </BasisPictureContext>
     </FormContext>
