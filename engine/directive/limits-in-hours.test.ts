@@ -35,6 +35,7 @@ describe('limits in hours, each worked by hand from 1 400 h and 2 000 landings',
     ${'hours after the effective date'}    | ${{ hours_h: 500, is: 'at', of: 'part', since: 'effective' }} | ${1500}    | ${100}
     ${'a date a year ahead, 100 h a year'} | ${{ on: '2023-01-01', is: 'at' }}                             | ${1499.93} | ${99.93}
     ${'the first of hours and date'} | ${{ first_of: [{ hours_h: 2000, is: 'at', of: 'part', since: 'new' }, { on: '2023-01-01', is: 'at' }] }} | ${1499.93} | ${99.93}
+    ${'a date a year ago'}                 | ${{ on: '2021-01-01', is: 'at' }}                             | ${1300.06} | ${-99.94}
     ${'before further flight'}             | ${{ before_further_flight: true }}                            | ${1400}    | ${0}
   `('$what', ({ first, first_at_h, left_h }) => {
     const [l] = limits({ first });
@@ -66,6 +67,18 @@ describe('limits in hours, each worked by hand from 1 400 h and 2 000 landings',
     expect(l?.reference).toMatch(
       /^T-1 issue 1 \(invented\): 4 000 counted landings; then 510 counted landings since .* turned into hours at 2\.55 counted landings an hour$/,
     );
+  });
+  it('a part that came with 100 to 300 h: a first limit in landings is told from the least it has flown', () => {
+    const opening = entry('opening', 'sp', '2010-01-01', {
+      basis: 'donor_record',
+      hours_h: { low_h: 100, high_h: 300 },
+      landings: 0,
+    });
+    const [l] = limits({ first: { landings: 3000, is: 'at', of: 'part', since: 'new' } }, [
+      flownAs('private'),
+      opening,
+    ]);
+    expect(l).toMatchObject({ left_h: 800, first_at_h: 1400 + 100 + 800 });
   });
   it('once looked at, what is left runs to the next look, and the first limit stays as it was', () => {
     const [l] = limits(
