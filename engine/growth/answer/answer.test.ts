@@ -127,6 +127,19 @@ describe('uses', () => {
     expect(a.firstToCritical_h!).toBeLessThan(own!.firstToCritical_h!);
     expect(a.firstToCritical_h!).toBeGreaterThan(patrol!.firstToCritical_h!);
   });
+  it('a mix of one use alone is that use', () => {
+    const of = (use: string) =>
+      value({
+        ...mixedDocument,
+        loading: { ...mixedDocument.loading, mix: [{ use, share: 1 }] } as GrowthInput['loading'],
+      });
+    for (const use of ['private', 'patrol']) {
+      const a = of(use);
+      const row = a.byUse.find((u) => u.use === use)!;
+      expect(off(row.firstToCritical_h!, a.firstToCritical_h!)).toBeLessThan(1e-4);
+      expect(off(row.detectableToCritical_h!, a.detectableToCritical_h!)).toBeLessThan(1e-4);
+    }
+  });
   it('without a stress: ratios alone, and no hour anywhere', () => {
     const { limit_stress: _, ...rest } = mixedDocument;
     const d: GrowthInput = {

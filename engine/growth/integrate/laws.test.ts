@@ -247,6 +247,24 @@ describe('sequences', () => {
       { numRuns: 20 },
     );
   });
+  it('each tip remembers its own overload', () => {
+    const sequence = sequenceOf([...Array(40).fill([90, 10]), [150, 0], ...Array(160).fill([90, 10])]);
+    const law = powerLaw(2e-8, 3.59, 0.68);
+    const options = { interaction: { as: 'wheeler', exponent: 2, plane: 'stress', from }, yield_MPa: 330 } as const;
+    const until = { cycles: 3000 };
+    const both = growCycleByCycle(ownTips(1, 1.4, 50, null), law, sequence, { c_mm: 2, a_mm: 4 }, until, options);
+    const alone = (beta: number, c_mm: number) =>
+      growCycleByCycle(
+        throughForm(() => beta),
+        law,
+        sequence,
+        { c_mm },
+        until,
+        options,
+      ).points.at(-1)!.c_mm;
+    expect(both.points.at(-1)!.c_mm).toBeCloseTo(alone(1, 2), 9);
+    expect(both.points.at(-1)!.a_mm!).toBeCloseTo(alone(1.4, 4), 9);
+  });
   it('a sequence of a million cycles', () => {
     const n = 1_000_000;
     const sequence = {
