@@ -72,7 +72,7 @@ function names(fan: Fan, at: (p: { hours: number; c_mm: number }) => Point): Mar
     const [x, y] = at(q.points.at(-1)!);
     raised = x - last < 64 && !raised;
     last = x;
-    const said = i === 0 ? `${shareOfLives(q.share)} end by here` : shareOfLives(q.share);
+    const said = i === 0 ? `${shareOfLives(q.share)} are so long by here` : shareOfLives(q.share);
     return text(r(x), r(Math.max(12, y - (raised ? 20 : 6))), said, {
       size: 11,
       anchor: i === 0 ? 'end' : 'middle',

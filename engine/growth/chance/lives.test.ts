@@ -67,6 +67,26 @@ describe('lives', () => {
     });
   });
 
+  it.each([
+    ['smooth', bent(0, 110), 1e-6],
+    // Lives that hover just above the threshold are told less closely, by either way.
+    ['with a threshold and a near toughness', bent(4, 62), 4e-4],
+  ])('one tip, summed over the lengths that lives share, agrees with integrating every life: %s', (_, law, close) => {
+    const of = prepared(problem(finite, law), { programme: { first_h: 30_000, repeat_h: 9_000 } });
+    const fast = livesOf(of, { from: 0, to: 150 });
+    const whole = livesOf(of, { from: 0, to: 150 }, true);
+    for (let i = 0; i < 150; i++) {
+      if (whole.hours[i] === Number.POSITIVE_INFINITY || whole.hours[i] === 0)
+        expect(fast.hours[i]).toBe(whole.hours[i]);
+      else expect(Math.abs(fast.hours[i]! / whole.hours[i]! - 1)).toBeLessThan(close);
+      expect(Math.abs(fast.missed[i]! - whole.missed[i]!)).toBeLessThan(2e-3);
+    }
+    fast.fan.forEach((h, i) => {
+      if (Number.isFinite(whole.fan[i])) expect(Math.abs(h - whole.fan[i]!)).toBeLessThan(1e-3 * Math.max(h, 1));
+      else expect(h).toBe(whole.fan[i]);
+    });
+  });
+
   it('what is no power is not scaled: the same stress factor shortens such lives by another share', () => {
     const of = prepared(problem(finite, bent(4, 75)), { chance: chanceOf({ growth_rate: still, toughness: still }) });
     const { hours } = livesOf(of, { from: 0, to: 30 });

@@ -1,5 +1,6 @@
 import { hoursAt, sizeAt } from './course.ts';
 import { missedByAll, missOf } from './detection.ts';
+import { gridLives } from './grid-life.ts';
 import { type Grown, grownLife } from './one-life.ts';
 import { FAN_LIVES, type LifeProblem, type Lives, type PreparedChance } from './problem.ts';
 import { scaledLives } from './scaled-life.ts';
@@ -9,11 +10,19 @@ import { factorsOf } from './scatter.ts';
 export const lookAt = (programme: { first_h: number; repeat_h: number }, n: number): number =>
   n === 0 || programme.repeat_h > 0 ? programme.first_h + n * programme.repeat_h : Number.POSITIVE_INFINITY;
 
-/** What lives of a pure power share, made once for a problem however many parts are asked of it. */
-const shared = new WeakMap<LifeProblem, ReturnType<typeof scaledLives>>();
-function scalingOf(problem: LifeProblem): ReturnType<typeof scaledLives> {
-  if (!shared.has(problem)) shared.set(problem, scaledLives(problem));
-  return shared.get(problem)!;
+/** What lives share, made once for a problem however many parts are asked of it. */
+interface Shared {
+  readonly scaled: ReturnType<typeof scaledLives>;
+  readonly grid: ReturnType<typeof gridLives>;
+}
+const shared = new WeakMap<LifeProblem, Shared>();
+function sharedOf(problem: LifeProblem): Shared {
+  const known = shared.get(problem);
+  if (known) return known;
+  const scaled = scaledLives(problem);
+  const made = { scaled, grid: scaled ? null : gridLives(problem) };
+  shared.set(problem, made);
+  return made;
 }
 
 /**
@@ -21,10 +30,10 @@ function scalingOf(problem: LifeProblem): ReturnType<typeof scaledLives> {
  *
  * What: each is grown from the first flaw to its own critical size with its own stress factor, growth rate and
  * toughness; on its way the chance that each look before the end misses it is gathered, by the size it has then.
- * How: `scaledLives` where growth is a pure power of K, `grownLife` otherwise. The draws of a life depend on seed and
+ * How: `scaledLives` where growth is a pure power of K, `gridLives` for one tip, `grownLife` otherwise. The draws of a life depend on seed and
  * item alone: whoever computes it, and in whichever part, gets the same figures.
  * Not valid for: load interaction.
- * @param whole integrate every life, also where scaling is exact: the reference that scaling is held against
+ * @param whole integrate every life on its own: the reference that what lives share is held against
  * @throws Refusal what the form refuses, `growth.detection-reversed`
  */
 export function livesOf(
@@ -34,7 +43,7 @@ export function livesOf(
 ): Lives {
   const { problem, chance, programme, sizes_mm } = prepared;
   const { from, to } = range;
-  const scaled = whole ? null : scalingOf(problem);
+  const { scaled, grid } = whole ? { scaled: null, grid: null } : sharedOf(problem);
   const lnSizes = sizes_mm.map(Math.log);
   const wide = lnSizes.length;
   const drawn = Math.max(0, Math.min(to, FAN_LIVES) - from);
@@ -50,7 +59,10 @@ export function livesOf(
   const look = (n: number) => lookAt(programme!, n);
   for (let item = from; item < to; item++) {
     const own = factorsOf(chance, item);
-    const grown = scaled ? scaled(own.stress, own.toughness) : grownLife(problem, own.stress, own.toughness);
+    const grown =
+      scaled?.(own.stress, own.toughness) ??
+      grid?.(own.stress, own.toughness) ??
+      grownLife(problem, own.stress, own.toughness);
     const faster = own.rate * (scaled ? Math.exp(problem.power! * Math.log(own.stress)) : 1);
     const at = item - from;
     lives.hours[at] = grown.end ? grown.end.hours / faster : Number.POSITIVE_INFINITY;

@@ -12,7 +12,7 @@ export interface Grown {
 }
 
 /** Error of one step of a life, as a share; far inside the sampling. */
-const TOLERANCE = 1e-5;
+const TOLERANCE = 1e-6;
 const FROM: Provenance = { source: 'the law of the document, summed over an hour of its loading', known: 'read' };
 
 /** The loading as one cycle of 1 MPa an hour: K of it is x, and the growth it makes is that of an hour. */

@@ -3,11 +3,9 @@ import type { CrackSize } from '../model.ts';
 import { courseOf, hoursAt } from './course.ts';
 import { type Grown, hourLaw, marginOf } from './one-life.ts';
 import type { LifeProblem } from './problem.ts';
+import { firstFalling, firstOf, neverRises, zeroOf } from './search.ts';
 
 const POINTS = 300;
-const TOUGHNESSES = [0.25, 1, 4];
-const TRIES = 60;
-const CLOSE = 1e-10;
 
 /**
  * Lives of a growth that is a pure power of K, all read from one course.
@@ -43,10 +41,7 @@ export function scaledLives(problem: LifeProblem): ((stress: number, toughness: 
   // The end of the solution has no strength to ask for: it ends what has not ended before.
   const form = points[last]!.a_mm === null ? (problem.form.through ?? problem.form) : problem.form;
   const inside = form.outside(sizes[last]!) === null ? last : last - 1;
-  const falls = TOUGHNESSES.every((t) => {
-    const strength = sizes.slice(0, inside + 1).map(problem.strengthOf(t));
-    return strength.every((s, i) => i === 0 || s <= strength[i - 1]!);
-  });
+  const falls = neverRises(problem, sizes.slice(0, inside + 1));
 
   return (stress, toughness) => {
     const margin = marginOf(problem, stress, toughness);
@@ -60,36 +55,4 @@ export function scaledLives(problem: LifeProblem): ((stress: number, toughness: 
     const lnC = course.lnC[i - 1]! + share * (course.lnC[i]! - course.lnC[i - 1]!);
     return { course, end: { hours: hoursAt(course, i - 1, lnC), lnC } };
   };
-}
-
-function firstOf(margin: (i: number) => number, last: number): number | null {
-  for (let i = 0; i <= last; i++) if (margin(i) <= 0) return i;
-  return null;
-}
-/** The same where the margin never rises. */
-function firstFalling(margin: (i: number) => number, last: number): number | null {
-  if (margin(last) > 0) return null;
-  let [low, high] = [-1, last];
-  while (high - low > 1) {
-    const mid = (low + high) >> 1;
-    if (margin(mid) <= 0) high = mid;
-    else low = mid;
-  }
-  return high;
-}
-/** Where a margin that is above zero at 0 and not above it at 1 passes zero; never before it does. */
-function zeroOf(margin: (share: number) => number): number {
-  let [low, high] = [0, 1];
-  let [above, below] = [margin(0), margin(1)];
-  for (let i = 0; i < TRIES && high - low > CLOSE; i++) {
-    const guess =
-      i % 3 === 2 || !(above < Number.POSITIVE_INFINITY) || below === above
-        ? (low + high) / 2
-        : low + ((high - low) * above) / (above - below);
-    const mid = Math.min(Math.max(guess, low + CLOSE / 2), high - CLOSE / 2);
-    const m = margin(mid);
-    if (m <= 0) [high, below] = [mid, m];
-    else [low, above] = [mid, m];
-  }
-  return high;
 }
