@@ -62,4 +62,8 @@ function columnsOf(column: Column, block: TableBlock): FileColumn[] {
   return [...figure, ...mixed, ...notes];
 }
 
-export const tablesOf = (sheet: Sheet): TableBlock[] => sheet.blocks.flatMap((b) => (b.block === 'table' ? [b] : []));
+export const tablesOf = (sheet: Sheet): TableBlock[] =>
+  sheet.blocks.flatMap((b) => {
+    if (b.block === 'table') return [b];
+    return b.block === 'picture' && b.inFiles && b.scene.table ? [b.scene.table] : [];
+  });

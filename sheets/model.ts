@@ -86,6 +86,8 @@ export interface PictureBlock {
   readonly block: 'picture';
   readonly title: string;
   readonly scene: Scene;
+  /** Its table is data of its own, and stands in files. */
+  readonly inFiles?: true;
 }
 export interface ProseBlock {
   readonly block: 'prose';

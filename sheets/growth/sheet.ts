@@ -16,7 +16,7 @@ import { byUseTable, chanceTables, inputsBlock, programmeTable } from './tables.
 import { LAW_WORDS, ruleWords } from './words.ts';
 
 const picture = (scene: Scene | null): PictureBlock[] =>
-  scene ? [{ block: 'picture', title: scene.title, scene }] : [];
+  scene ? [{ block: 'picture', title: scene.title, scene, inFiles: true }] : [];
 
 /** How fast would a crack grow, how often must we look? An estimate; what is in force reads first. */
 export function growthSheet({ answer, day, units = 'mm', about }: GrowthSheetInput): Sheet {

@@ -83,31 +83,72 @@ function panel(curves: readonly Curve[], frame: Frame, powers: readonly number[]
     );
   marks.push(...baseAxis(x, frame, 'load factor, g', (v) => number(v, Number.isInteger(v) ? 0 : 1)));
   marks.push(line(x(1), frame.top, x(1), frame.bottom, 'line', 1, '2 3'));
-  const labels: { x: number; y: number; w: number }[] = [];
-  for (const c of curves) {
-    const { title, dash } = drawn(c.use);
+  const lines = curves.map((c) => {
     const at = (p: Curve['points'][number]): Point => [x(p.load_factor), y(p.perHour)];
-    const sorted = [...c.points].sort((a, b) => a.load_factor - b.load_factor);
-    const branches = [sorted.filter((p) => p.load_factor < 1), sorted.filter((p) => p.load_factor >= 1)];
-    for (const branch of branches) marks.push(...polyline(branch.map(at), 'ink', 1.4, dash, title));
-    const end = branches[1]!.at(-1) ?? branches[0]!.at(-1);
-    if (end) marks.push(nameAt(at(end), title, frame.bottom - 5, labels));
-  }
-  return marks;
+    const sorted = [...c.points].sort((p, q) => p.load_factor - q.load_factor);
+    return {
+      ...drawn(c.use),
+      down: sorted.filter((p) => p.load_factor < 1).map(at),
+      up: sorted.filter((p) => p.load_factor >= 1).map(at),
+    };
+  });
+  for (const l of lines)
+    marks.push(...polyline(l.down, 'ink', 1.4, l.dash, l.title), ...polyline(l.up, 'ink', 1.4, l.dash, l.title));
+  return [...marks, ...namesAtEnds(lines, frame)];
 }
 const tenTo = (p: number): number => Number(`1e${p}`);
-/** A name beside the end of its line, moved until it covers no other. */
-function nameAt([x, y]: Point, title: string, lowest: number, taken: { x: number; y: number; w: number }[]): Mark {
-  const w = wideOf(title);
-  const hides = (at: number) => taken.some((l) => Math.abs(l.y - at) < 13 && l.x < x + w && x < l.x + l.w);
-  const from = Math.min(y, lowest);
-  let at = from;
-  // Below the end of a line nothing is drawn; above it the others run.
-  while (hides(at) && at + 13 <= lowest) at += 13;
-  if (hides(at)) at = from;
-  while (hides(at)) at -= 13;
-  taken.push({ x, y: at, w });
-  return text(r(x + 5), r(at + 3), title, { size: 11 });
+
+interface Line {
+  readonly title: string;
+  readonly down: readonly Point[];
+  readonly up: readonly Point[];
+}
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+}
+const HIGH = 12;
+const covers = (b: Box, [x, y]: Point): boolean => x > b.x - 2 && x < b.x + b.w && Math.abs(y - b.y) < HIGH / 2 + 1;
+const meets = (a: Box, b: Box): boolean => Math.abs(a.y - b.y) < HIGH && a.x < b.x + b.w && b.x < a.x + a.w;
+
+/** A name beside the end of each line, from the lowest up, where it covers least of the names and lines that are there. */
+function namesAtEnds(lines: readonly Line[], frame: Frame): Mark[] {
+  const all = lines.flatMap((l) => [...between(l.down), ...between(l.up)]);
+  const taken: Box[] = [];
+  const ends = lines.flatMap(({ title, up, down }) => {
+    const end = up.at(-1) ?? down.at(-1);
+    return end ? [{ title, end }] : [];
+  });
+  ends.sort((a, b) => b.end[1] - a.end[1]);
+  return ends.map(({ title, end: [x, y] }) => {
+    const w = wideOf(title);
+    // Far from its line, or on the other side of another, a name says the wrong thing.
+    const places = [0, -13, 13, -26, 26].flatMap((dy) => {
+      const at = Math.min(y + dy, frame.bottom - 6);
+      const far = Math.abs(dy) / 3;
+      return [
+        { x: x + 5, y: at, w, far },
+        { x: x - 7 - w, y: at, w, far: far + 1 },
+      ];
+    });
+    const cost = (b: (typeof places)[number]) =>
+      b.far + 50 * taken.filter((t) => meets(t, b)).length + 2 * all.filter((p) => covers(b, p)).length;
+    const best = places.reduce((a, b) => (cost(b) < cost(a) ? b : a));
+    taken.push(best);
+    return text(r(best.x), r(best.y + 4), title, { size: 11 });
+  });
+}
+/** Points close together along a line. */
+function between(points: readonly Point[]): Point[] {
+  return points.slice(1).flatMap((b, i) => {
+    const a = points[i]!;
+    const n = Math.max(1, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / 4));
+    return Array.from(
+      { length: n },
+      (_, k): Point => [a[0] + ((b[0] - a[0]) * (k + 1)) / n, a[1] + ((b[1] - a[1]) * (k + 1)) / n],
+    );
+  });
 }
 
 function describe(curves: readonly Curve[], titleOf: (use: string) => string): string {

@@ -14,7 +14,7 @@ import { equivalentTable, placeBlock, sensitivityTable, usesTable } from './tabl
 import { LOAD_WORDS, saidUse, titleOfUse } from './words.ts';
 
 const picture = (scene: Scene | null): PictureBlock[] =>
-  scene ? [{ block: 'picture', title: scene.title, scene }] : [];
+  scene ? [{ block: 'picture', title: scene.title, scene, inFiles: true }] : [];
 
 /** How hard has it been flown? In ratios alone where no stress with a source is at hand. */
 export function usageSheet(input: UsageSheetInput): Sheet {
