@@ -126,7 +126,7 @@ export const usageExample: usage.UsageInput = {
       at_1g_MPa: 43,
       per_g_MPa: 41,
       ground_at_1g_MPa: -10,
-      ground_per_g_MPa: 10,
+      ground_per_g_MPa: -10,
       from: madeUp('stress report of the type'),
     },
   },
