@@ -1,5 +1,5 @@
 /** How fast would a crack grow, how often must we look? */
-export { type AnswerOptions, answerGrowth, checkGrowth, readGrowth } from './answer/index.ts';
+export { type AnswerOptions, answerGrowth, readGrowth } from './answer/index.ts';
 export {
   type ChanceTask,
   chanceFrom,

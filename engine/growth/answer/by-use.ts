@@ -11,7 +11,7 @@ type Rows = { readonly reference: string | null; readonly byUse: GrowthAnswer['b
 const NONE: Rows = { reference: null, byUse: [] };
 
 /** Exponents of power laws by which uses are compared beside the law's own. */
-export const EXPONENTS = [2.5, 3, 3.5, 4, 4.5] as const;
+const EXPONENTS = [2.5, 3, 3.5, 4, 4.5] as const;
 const MIDDLE = 3.5;
 type Power = { readonly n: number; weight(ratio: number): number };
 /** The range alone: (1 − R) of the peak. */
@@ -28,7 +28,7 @@ export const harm = (cycles: readonly HourlyCycle[], { n, weight }: Power): numb
   );
 
 /** Ratios of uses by the equivalent cycle, and how far they move with the exponent and with the weight of R. */
-export function ratiosByPower(law: GrowthLaw, cycles: ReadonlyMap<string, readonly HourlyCycle[]>, asked: string) {
+function ratiosByPower(law: GrowthLaw, cycles: ReadonlyMap<string, readonly HourlyCycle[]>, asked: string) {
   const own = law.power ?? range(MIDDLE);
   const tried = [own, ...EXPONENTS.flatMap((n) => [{ ...own, n, weight: own.weight }, range(n)])];
   const reference = [...cycles.keys()]

@@ -1,4 +1,3 @@
 /** The answer of the room, and how its document is read. */
 export { type AnswerOptions, answerGrowth } from './answer.ts';
-export { checkGrowth } from './check.ts';
 export { readGrowth } from './read.ts';

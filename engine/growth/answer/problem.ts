@@ -21,10 +21,10 @@ export interface Problem {
 }
 
 /** Limit load is met so often an hour; what comes as often or oftener must be carried. @see 14 CFR 25, appendix G */
-export const LIMIT_PER_HOUR = 2e-5;
+const LIMIT_PER_HOUR = 2e-5;
 
 /** The highest stress that is reached at least as often as limit load, MPa. */
-export function reachedAsOften(cycles: readonly HourlyCycle[]): number {
+function reachedAsOften(cycles: readonly HourlyCycle[]): number {
   let times = 0;
   for (const s of [...cycles].sort((a, b) => b.max_MPa - a.max_MPa)) {
     times += s.perHour;
