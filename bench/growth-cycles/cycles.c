@@ -108,6 +108,7 @@ static void run(double *io, const double *peaks, const double *troughs, size_t l
           ak = sqrt(a2);
         }
       }
+      if (!(dc + da < INFINITY)) break;
       c += dc;
       a += da;
     }

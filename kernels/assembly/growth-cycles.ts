@@ -155,6 +155,8 @@ export function run(io: usize, peaks: usize, troughs: usize, length: f64): void 
           aK = sqrt<f64>(a2);
         }
       }
+      // What is no figure is left to the readable form.
+      if (!(dc + da < Infinity)) break;
       c += dc;
       a += da;
     }
