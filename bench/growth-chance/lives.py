@@ -8,6 +8,7 @@ import numpy as np
 q = json.load(sys.stdin)
 factors = np.fromfile(q["factors"]).reshape(-1, 3)
 begun = time.perf_counter()
+worked = time.process_time()
 count = len(factors)
 np.random.default_rng(q["seed"]).standard_normal((count, 3))  # its own draws cost as much; those of the other side are used
 rate, stress, tough = factors.T
@@ -96,5 +97,6 @@ out = {
     "passed": [float(weight[life <= q["first_h"] + k * q["repeat_h"]].sum() / count) for k in range(8)],
 }
 out["seconds"] = time.perf_counter() - begun
+out["processor"] = time.process_time() - worked
 out["numpy"] = np.__version__
 print(json.dumps(out))
