@@ -84,7 +84,7 @@ describe('chance over the API', () => {
       {
         document: {
           ...growthExample,
-          chance: { ...growthExample.chance!, detection: { ...growthExample.chance!.detection!, a50_mm: 2 } },
+          chance: { ...growthExample.chance!, detection: { ...growthExample.chance!.detection!, a50_mm: 3 } },
         },
       },
       'growth.detection-reversed',
