@@ -1,5 +1,8 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type BasisWord, basisSubject, type NewEntry } from './index.ts';
+import { type BasisWord, basisSubject, type NewEntry, verifyBackupFile } from './index.ts';
 import { type TestStore, testStore } from './testing/database.ts';
 import { AT, anAircraft, aSpar, entry } from './testing/entries.ts';
 
@@ -127,6 +130,24 @@ describe('what the log holds for all, holds for them', () => {
       expect((await other.store.check()).every((s) => s.problems.length === 0)).toBe(true);
     } finally {
       await other.done();
+    }
+  });
+  it('a copy in a file brings them back, proved', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'sparwright-bases-'));
+    const other = await testStore();
+    try {
+      const file = join(folder, 'copy.jsonl.gz');
+      await t.store.backup(file, { shops: ['one'], program: '1', at: AT });
+      expect((await verifyBackupFile(file)).problems).toEqual([]);
+      await other.store.restore(file);
+      for (const of of ['usage', 'growth'] as const)
+        expect(await other.store.bases.list('one', of)).toEqual(await t.store.bases.list('one', of));
+      expect(await other.store.bases.history('one', 'usage', 'w4')).toEqual(
+        await t.store.bases.history('one', 'usage', 'w4'),
+      );
+    } finally {
+      await other.done();
+      rmSync(folder, { recursive: true, force: true });
     }
   });
   it('they touch no kept answer of the fleet', async () => {
