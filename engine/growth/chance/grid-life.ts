@@ -28,7 +28,7 @@ export function gridLives(problem: LifeProblem): OneLife | null {
 type OneLife = (stress: number, toughness: number) => Grown | null;
 
 function gridOf(problem: LifeProblem, count: number): OneLife | null {
-  const { form, first, perHour } = problem;
+  const { form, first, perHourAtLn } = problem;
   if (form.tips !== 1) return null;
   const longest = longestWithin(form, first.c_mm);
   const [from, to] = [Math.log(first.c_mm), Math.log(longest)];
@@ -37,7 +37,7 @@ function gridOf(problem: LifeProblem, count: number): OneLife | null {
   const length = Float64Array.from({ length: 2 * count + 1 }, (_, i) =>
     Math.min(longest, Math.exp(from + (i / 2) * step)),
   );
-  const k = length.map((c_mm) => form.k({ c_mm }).c);
+  const lnK = length.map((c_mm) => Math.log(form.k({ c_mm }).c));
   const ends = Array.from({ length: count + 1 }, (_, i) => ({ c_mm: length[2 * i]! }));
   if (!neverRises(problem, ends)) return null;
   const course = {
@@ -52,7 +52,8 @@ function gridOf(problem: LifeProblem, count: number): OneLife | null {
     const last = firstFalling((i) => margin(ends[i]!), count);
     if (last === 0) return { course, end: { hours: 0, lnC: course.lnC[0]! } };
     const panels = Math.min(count, (last ?? count) + ((last ?? count) % 2));
-    const slow = (i: number) => length[i]! / perHour(stress * k[i]!);
+    const lnStress = Math.log(stress);
+    const slow = (i: number) => length[i]! / perHourAtLn(lnStress + lnK[i]!);
     const { hours, slope } = course;
     slope[0] = slow(0);
     let [sum, off] = [0, 0];

@@ -51,7 +51,7 @@ export function prepareChance({ document, programme, critical_c_mm }: ChanceTask
     problem: {
       form,
       first,
-      perHour: whole.law.power ? perHour : tabled(perHour),
+      ...shared(whole.law.power ? null : tabled(perHour), perHour),
       power: whole.law.power?.n ?? null,
       strengthOf: strengthAtAny(form, whole.strength),
       limit_MPa: whole.limit_MPa,
@@ -64,6 +64,12 @@ export function prepareChance({ document, programme, critical_c_mm }: ChanceTask
     ),
   };
 }
+
+/** Growth an hour from x and from ln x, both from the table where there is one. */
+const shared = (table: ((lnX: number) => number) | null, whole: (x: number) => number) => ({
+  perHour: table ? (x: number) => (x > 0 ? table(Math.log(x)) : 0) : whole,
+  perHourAtLn: table ?? ((lnX: number) => whole(Math.exp(lnX))),
+});
 
 const incomplete = (given: string, remedy: string): Refusal =>
   new Refusal('growth.chance-incomplete', {

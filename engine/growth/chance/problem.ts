@@ -7,6 +7,8 @@ export interface LifeProblem {
   readonly first: CrackSize;
   /** Growth, mm/h, at a tip whose K is x times each stress of the loading. 0 where nothing opens it, Infinity where it runs. */
   readonly perHour: (x: number) => number;
+  /** The same from ln x. */
+  readonly perHourAtLn: (lnX: number) => number;
   /** n where perHour(s x) = s^n perHour(x) exactly: a pure power of K, whatever the spectrum. Null otherwise. */
   readonly power: number | null;
   /** Remote stress, MPa, that the place still carries with a crack, its toughness times a factor. */

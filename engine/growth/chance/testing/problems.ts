@@ -14,10 +14,12 @@ const CYCLES = [
 
 /** A place that breaks at K = toughness under the limit stress; no yielding. */
 export function problem(form: CrackForm, law: GrowthLaw, power: number | null = law.power?.n ?? null): LifeProblem {
+  const perHour = hourlyGrowth(law, CYCLES);
   return {
     form,
     first: form.tips === 2 ? { c_mm: 1.5, a_mm: 1 } : { c_mm: 1.27 },
-    perHour: hourlyGrowth(law, CYCLES),
+    perHour,
+    perHourAtLn: (lnX) => perHour(Math.exp(lnX)),
     power,
     strengthOf: (toughness) => (size) => {
       const k = (size.a_mm === undefined ? (form.through ?? form) : form).k(size);
