@@ -1,7 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { answerUsage } from './answer.ts';
+import { damagePerHour, sequenceDamage } from './damage.ts';
 import type { UsageInput } from './document.ts';
+import { byPowerLaw } from './power-law.ts';
+import { readUsage } from './read.ts';
+import { sequenceShapeOf } from './sequence.ts';
+import { shapeOf } from './spectrum.ts';
 import { MADE_UP, SYNTHETIC_1 } from './testing/documents.ts';
 
 const gust = (times: number, at = 1): UsageInput['uses'][number]['loads'][number] => ({
@@ -112,6 +117,24 @@ describe('U12 where no stress is known', () => {
     expect(value.uses[0]!.shares.reduce((t, s) => t + s.share, 0)).toBeCloseTo(1, 12);
     expect(warnings.join(' ')).toMatch(/No stress with a source/);
   });
+  it('a drawn sequence counts there as well: the ratio rests on the harsher of it and the bands', () => {
+    const manoeuvres = { ...gust(40), load: 'manoeuvre' } as ReturnType<typeof gust>;
+    const over = { uses: [use('private'), use('rough', [gust(30, 1.3), manoeuvres])], place: unknown };
+    const sequence = { seed: 3, flights: 500 };
+    const [bands, both] = [run(over).value, run({ ...over, sequence }).value];
+    const d = readUsage(asked({ ...over, sequence }));
+    const slope = byPowerLaw(4.5, 0.68);
+    const counted = d.uses.map((u) => sequenceDamage(sequenceShapeOf(d, u.use, sequence), slope));
+    const one = d.uses.map((u) => damagePerHour(shapeOf(d, u.use).bands, slope));
+    const [a, b] = counted.map((x, i) => Math.max(x, one[i]!));
+    expect(counted[1]!).toBeGreaterThan(one[1]!);
+    expect(both.uses[1]!.ratio).toBeCloseTo(b! / a!, 9);
+    expect(both.uses[1]!.ratio).toBeGreaterThan(bands.uses[1]!.ratio);
+    const tried = new Map(both.sensitivity.map((s) => [s.tried, s.ratios[1]!.ratio]));
+    expect(tried.get('tables one by one')).toBeCloseTo(one[1]! / one[0]!, 9);
+    expect(tried.get('counted flight by flight')).toBeCloseTo(counted[1]! / counted[0]!, 9);
+    expect(both.uses[1]!.sequencePerHour).toBe(null);
+  });
 });
 
 describe('U9 under the run-out', () => {
@@ -120,8 +143,8 @@ describe('U9 under the run-out', () => {
     for (const u of value.uses) expect([u.perHour, u.meanLife_h]).toEqual([0, null]);
     expect(value.uses[0]!.ratio).toBe(1);
     expect(value.uses[1]!.ratio).toBeCloseTo(run({ place: unknown }).value.uses[1]!.ratio, 9);
-    expect(warnings.join(' ')).toMatch(/private, rough does no damage.*small cycles vanish/);
-    expect(warnings.join(' ')).toMatch(/ratio of private, rough is by a power law of slope 4\.5/);
+    expect(warnings.join(' ')).toMatch(/no damage in private, rough:.*small cycles vanish/);
+    expect(warnings.join(' ')).toMatch(/hour of private, rough counts is by a power law of slope 4\.5/);
     expect(value.equivalent).toBe(null);
   });
   /** A stress at which the rough use passes the run-out and the other does not. */
@@ -134,7 +157,7 @@ describe('U9 under the run-out', () => {
     });
     expect(value.uses[0]!.perHour).toBe(0);
     expect(value.uses[0]!.ratio).toBeGreaterThan(0);
-    expect(warnings.join(' ')).toMatch(/The ratio of private is by a power law/);
+    expect(warnings.join(' ')).toMatch(/an hour of private counts is by a power law/);
   });
   it('of the reference alone: the hardest power law, and a warning to take another', () => {
     const { value, warnings } = run({
@@ -170,7 +193,28 @@ describe('warnings', () => {
       { uses: [use('private', [{ ...gust(3), per: 'nautical_mile' } as never], { speed_m_per_s: 50 })] },
       /No density/,
     ],
-    ['several landings', { uses: [use('private', [gust(3)], { landings_per_flight: 4 })] }, /lands more than once/],
+    [
+      'a gust table downward only',
+      { uses: [use('private', [{ ...gust(3), up: undefined } as never])] },
+      /no upward levels: nothing pulls harder/,
+    ],
+    ['a short sequence', { sequence: { seed: 1, flights: 20 } }, /sequence is short, 20 of 500 flights/],
+    [
+      'a scatter factor for tests, on a life by analysis',
+      { life: { ...SYNTHETIC_1.life, scatter_factor: { value: 4, from: MADE_UP } } },
+      /divided by 8 in AC 23-13A, paragraph 2-26 \(second-hand\); the scatter factor of 4 is softer/,
+    ],
+    ['a life that nothing ever flew', { place: stress(30) }, /longer than anything that ever flew/],
+    [
+      'stress on the ground that a hard landing relieves',
+      { place: { name: 'p', stress: { ...stress(60).stress, ground_per_g_MPa: 8 } } },
+      /opposite signs \(−20 and 8 MPa\).*check the sign/,
+    ],
+    [
+      'several landings',
+      { uses: [use('private', [gust(3)], { landings_per_flight: 4 })] },
+      /More than one landing a flight in private: .* too soft/,
+    ],
     [
       'hours of a use without loads',
       { hours: { by_use: [{ use: 'drop', low_h: 1, high_h: 2 }] } },
@@ -179,7 +223,7 @@ describe('warnings', () => {
   ])('%s', (_, over, words) => expect(said(over)).toMatch(words));
   it('nothing of this where nothing of this is so', () => {
     const all = said({ aeroplane: { ...SYNTHETIC_1.aeroplane, gust_limit_increment: 2.8 } });
-    expect(all).not.toMatch(/gust|density|lands|loads are known|beyond|fewer/);
+    expect(all).not.toMatch(/gust|density|landing|loads are known|beyond|fewer|upward|short|softer|ever flew|signs/);
   });
 });
 

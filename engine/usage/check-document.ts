@@ -2,8 +2,10 @@ import { Refusal } from '../foundation/refusal.ts';
 import { curvesOf } from './curves.ts';
 import type { Exceedances, UsageDocument } from './document.ts';
 import { libraryCurve } from './life-curves.ts';
+import type { ExceedanceCurve } from './model.ts';
 import { loadsOf } from './refusals.ts';
 import { refuseTooLong } from './sequence.ts';
+import { shapeOf } from './spectrum.ts';
 import { shapeLine } from './stress-line.ts';
 
 /**
@@ -85,7 +87,21 @@ function checkLine(d: UsageDocument): void {
         allowed: 'load factors that rise',
         remedy: 'Put the points in order, each load factor once',
       });
+  checkTurns(points);
   shapeLine(s);
+}
+
+/** A cycle ends at the ends of its load factors only where the stress rises, or falls, all along the line. */
+function checkTurns(points: readonly { readonly load_factor: number; readonly stress_MPa: number }[]): void {
+  const steps = points.slice(1).map((p, i) => p.stress_MPa - points[i]!.stress_MPa);
+  const first = steps.find((s) => s !== 0) ?? 0;
+  const turn = steps.findIndex((s) => s * first < 0);
+  if (turn < 0) return;
+  throw new Refusal('usage.line-unfit', {
+    given: `at place.stress.points.${turn + 1} the stress turns, from ${points[turn]!.stress_MPa} to ${points[turn + 1]!.stress_MPa} MPa`,
+    allowed: 'a stress that rises, or falls, all along the line: between the ends of a cycle nothing is looked at',
+    remedy: 'Correct this point, or choose a place whose stress follows the load factor',
+  });
 }
 
 /** Every use loads something, and the line of stress reaches what it meets. */
@@ -98,8 +114,15 @@ function checkUse(d: UsageDocument, use: string, place: string): void {
       remedy: 'Correct the counts, or leave the use out',
     });
   if (d.sequence) refuseTooLong(curves, d.uses.find((u) => u.use === use)!.flight_h, d.sequence.flights, place);
-  const s = d.place.stress;
-  if (s.as !== 'line') return;
+  if (d.place.stress.as === 'line') checkReach(d.place.stress, curves, place);
+  checkPull(d, use, place);
+}
+
+function checkReach(
+  s: Extract<UsageDocument['place']['stress'], { as: 'line' }>,
+  curves: readonly ExceedanceCurve[],
+  place: string,
+): void {
   const flown = curves.filter((c) => !c.ground);
   const most = 1 + Math.max(0, ...flown.map((c) => c.up?.to ?? 0));
   const least = 1 - Math.max(0, ...flown.map((c) => c.down?.to ?? 0));
@@ -110,6 +133,15 @@ function checkUse(d: UsageDocument, use: string, place: string): void {
       allowed: 'a line that reaches every load factor that occurs',
       remedy: 'Add points to the line, or end the tables of loads where it ends',
     });
+}
+/** Something pulls at the place in every use: one without any cycle could be compared with nothing. */
+function checkPull(d: UsageDocument, use: string, place: string): void {
+  if (shapeOf(d, use).bands.some((b) => b.max_MPa > 0)) return;
+  throw new Refusal('usage.no-cycles', {
+    given: `at ${place}.loads no cycle pulls at the place: its stress stays as it is`,
+    allowed: 'a use whose loads change the stress at the place',
+    remedy: 'Correct the stress at the place, on the ground as well, or the loads',
+  });
 }
 const round = (x: number): number => Math.round(x * 1000) / 1000;
 

@@ -3,7 +3,7 @@ import type { UsageDocument } from './document.ts';
 import { lifeCurveOf } from './life-curves.ts';
 import type { StressSpectrum } from './model.ts';
 import { byPowerLaw, MIDDLE_SLOPE, SLOPES } from './power-law.ts';
-import { sequenceOf } from './sequence.ts';
+import { sequenceOf, sequenceShapeOf } from './sequence.ts';
 import { shapeOf, spectrumOf } from './spectrum.ts';
 
 const LEVELS = [0.8, 0.9, 1.1, 1.2];
@@ -18,7 +18,9 @@ export interface Comparison {
   readonly spectra: ReadonlyMap<string, StressSpectrum>;
   /** Damage by the life curve; null where no stress is known. */
   readonly byCurve: ReadonlyMap<string, number> | null;
+  /** By the middle slope; with a sequence drawn where ratios need it, the harsher of its bands and that sequence. */
   readonly middle: Trial;
+  readonly middleCounted: boolean;
   readonly trials: readonly Trial[];
   /** Damage by the counted sequence; null where none was drawn. */
   readonly counted: ReadonlyMap<string, number> | null;
@@ -27,6 +29,14 @@ export interface Comparison {
   /** Damage of a cycle as the shares are made of it. */
   readonly each: CycleDamage;
 }
+
+type ByUse = ReadonlyMap<string, number>;
+const harsher = (a: ByUse, b: ByUse | null): ByUse =>
+  new Map([...a].map(([use, x]) => [use, Math.max(x, b?.get(use) ?? 0)] as const));
+const apart = (bands: ByUse, counted: ByUse): Trial[] => [
+  { tried: 'tables one by one', damage: bands },
+  { tried: 'counted flight by flight', damage: counted },
+];
 
 /** Damage of every use by the life curve, by power laws, and by the life curve at other stress levels. */
 export function compare(d: UsageDocument): Comparison {
@@ -42,29 +52,34 @@ export function compare(d: UsageDocument): Comparison {
     tried: `stress ${k < 1 ? '−' : '+'}${Math.round(Math.abs(k - 1) * 100)} %`,
     damage: under(byLifeCurve(curve, k)),
   });
-  const middle = slope(MIDDLE_SLOPE);
   const byCurve = known ? under(byLifeCurve(curve)) : null;
   const { sequence } = d;
-  const count = (use: string) => sequenceDamage(sequenceOf(d, use, sequence!), byLifeCurve(curve));
-  const counted = known && sequence ? new Map(d.uses.map((u) => [u.use, count(u.use)] as const)) : null;
+  const drawn = (damage: CycleDamage) =>
+    new Map(
+      d.uses.map(({ use }) => {
+        const s = (known ? sequenceOf : sequenceShapeOf)(d, use, sequence!);
+        return [use, sequenceDamage(s, damage)] as const;
+      }),
+    );
+  const counted = known && sequence ? drawn(byLifeCurve(curve)) : null;
+  const inForce = byCurve && harsher(byCurve, counted);
+  const bands = slope(MIDDLE_SLOPE);
+  const needed = sequence && (!inForce || [...inForce.values()].some((x) => x === 0));
+  const middleDrawn = needed ? drawn(power(MIDDLE_SLOPE)) : null;
   const damages = byCurve && [...byCurve.values()].some((x) => x > 0);
   return {
     gives: known ? 'lives' : 'ratios',
     spectra,
     byCurve,
-    middle,
+    middle: { ...bands, damage: harsher(bands.damage, middleDrawn) },
+    middleCounted: middleDrawn !== null,
     trials: [
       ...SLOPES.map(slope),
       ...(known ? LEVELS.map(level) : []),
-      ...(counted && byCurve
-        ? [
-            { tried: 'tables one by one', damage: byCurve },
-            { tried: 'counted flight by flight', damage: counted },
-          ]
-        : []),
+      ...(counted && byCurve ? apart(byCurve, counted) : !known && middleDrawn ? apart(bands.damage, middleDrawn) : []),
     ],
     counted,
-    inForce: byCurve && new Map([...byCurve].map(([use, x]) => [use, Math.max(x, counted?.get(use) ?? 0)] as const)),
+    inForce,
     each: damages ? byLifeCurve(curve) : power(MIDDLE_SLOPE),
   };
 }

@@ -20,8 +20,9 @@ export function ratioUnder(t: Trial, use: string, reference: string): number | n
 /**
  * Damage of an hour of each use, in hours of the reference use.
  *
- * By the life curve where both do damage by it, each by the harsher of its bands and its counted sequence. A use that the curve's run-out leaves without damage is compared by the
- * middle power law, for 0 would let its hours count nothing; where the reference is the one without, a use that damages
+ * By the life curve where both do damage by it, each by the harsher of its bands and its counted sequence. A use that
+ * the curve's run-out leaves without damage is compared by the middle power law, in the same way, for 0 would let its
+ * hours count nothing; where the reference is the one without, a use that damages
  * is compared by the slope that makes it hardest.
  *
  * @see reference, section 6.3: damage ratio with its sensitivity to the slope

@@ -207,6 +207,27 @@ describe('U15 refused, with the place in the document', () => {
       /from -0\.5 to 2 occur/,
       'a line too short downward',
     ],
+    [
+      'usage.line-unfit',
+      of(table(), {}, line([0, 0], [1, 60], [1.5, 120], [3, 90])),
+      /points\.3 the stress turns, from 120 to 90 MPa/,
+      'a line that turns: its top lies inside a cycle',
+    ],
+    [
+      'usage.no-cycles',
+      of(
+        table({ load: 'taxi' }),
+        {},
+        {
+          place: {
+            name: 'p',
+            stress: { as: 'per_g', at_1g_MPa: 43, ground_at_1g_MPa: 43, ground_per_g_MPa: 0, from: MADE_UP },
+          },
+        },
+      ),
+      /uses\.0\.loads no cycle pulls at the place/,
+      'loads that leave the stress as it is',
+    ],
     ['usage.line-unfit', of(table(), {}, line([1.5, 20], [3, 90])), /runs from 1\.5 to 3 g/, 'a line without 1 g'],
     [
       'usage.line-unfit',

@@ -5,16 +5,32 @@ import { lifeCurveOf } from './life-curves.ts';
 import type { UsageAnswer } from './model.ts';
 import { MIDDLE_SLOPE, SLOPES } from './power-law.ts';
 import type { Ratio } from './ratios.ts';
+import { SCATTER_FACTORS } from './scatter.ts';
 
 /** Beyond so many cycles the handbook's tests end. */
 const DATA_END = 1e8;
 const DATA_BEGIN = 1e3;
 const NOTABLE = 0.1;
-const several = (names: readonly string[]): string => names.join(', ');
+/** Too few flights for their rare loads: the damage of a hundred or two moves by a tenth and more with the seed. */
+const FEW_FLIGHTS = 500;
+/** More than a century without a stop: no part has flown it. */
+const BEYOND_ALL_H = 1_000_000;
+/** Uses as a sentence names them: by title, where they have one. */
+function several(d: UsageDocument, uses: readonly string[]): string {
+  const titles = uses.map((use) => d.uses.find((u) => u.use === use)?.title ?? use.replaceAll('_', ' '));
+  return titles.map((t) => (/^[A-Z][a-z]/.test(t) ? t[0]!.toLowerCase() + t.slice(1) : t)).join(', ');
+}
 
 /** Sentences that stand beside the answer: where the method stops, and what was assumed. */
 export function warningsOf(d: UsageDocument, c: Comparison, ratios: readonly Ratio[], a: UsageAnswer): string[] {
-  return [...ofCurve(d, c), ...ofRatios(d, c, ratios), ...ofLoads(d), ...ofHours(a)];
+  return [
+    ...ofCurve(d, c),
+    ...ofLives(d, a),
+    ...ofRatios(d, c, ratios),
+    ...ofStress(d),
+    ...ofLoads(d),
+    ...ofHours(d, a),
+  ];
 }
 
 function ofCurve(d: UsageDocument, c: Comparison): string[] {
@@ -27,7 +43,7 @@ function ofCurve(d: UsageDocument, c: Comparison): string[] {
   const none = [...c.inForce!].filter(([, x]) => x === 0).map(([use]) => use);
   if (none.length > 0)
     out.push(
-      `By this curve ${several(none)} does no damage: every cycle lies under its run-out stress, under which small cycles vanish in this fit. No life is given for it.`,
+      `By this curve there is no damage in ${several(d, none)}: every cycle lies under its run-out stress, under which small cycles vanish in this fit. No life is given there.`,
     );
   else if (curve.a4_MPa > 0)
     out.push('Cycles under the run-out stress of this curve count nothing; in a real part they may still do harm.');
@@ -42,9 +58,35 @@ function ofCurve(d: UsageDocument, c: Comparison): string[] {
   });
   if (beyond.length > 0)
     out.push(
-      `More than a tenth of the damage of ${several(beyond)} is by cycles that last beyond 100 million times, where the tests of such curves end.`,
+      `More than a tenth of the damage of ${several(d, beyond)} is by cycles that last beyond 100 million times, where the tests of such curves end.`,
     );
   return out;
+}
+
+/** What the lives are worth as promises. */
+function ofLives(d: UsageDocument, a: UsageAnswer): string[] {
+  if (a.gives === 'ratios') return [];
+  const out: string[] = [];
+  const endless = a.uses.filter((u) => (u.safeLife_h ?? 0) > BEYOND_ALL_H).map((u) => u.use);
+  if (endless.length > 0)
+    out.push(
+      `The safe life in ${several(d, endless)} is longer than anything that ever flew: it says that this place hardly tires by this curve, and promises nothing.`,
+    );
+  const { value, from } = SCATTER_FACTORS.analysis;
+  if (d.life.scatter_factor.value < value)
+    out.push(
+      `A life by analysis is divided by ${value} in ${from.source}, ${from.place} (second-hand); the scatter factor of ${d.life.scatter_factor.value} is softer.`,
+    );
+  return out;
+}
+
+const minus = (x: number): string => String(x).replace('-', '−');
+function ofStress(d: UsageDocument): string[] {
+  const s = d.place.stress;
+  if (s.as === 'unknown' || s.ground_at_1g_MPa * (s.ground_per_g_MPa ?? 0) >= 0) return [];
+  return [
+    `On the ground the stress at 1 g and the stress of each further g have opposite signs (${minus(s.ground_at_1g_MPa)} and ${minus(s.ground_per_g_MPa ?? 0)} MPa): a hard landing then relieves the place. The weight of a wing presses harder instead; check the sign.`,
+  ];
 }
 
 function ofRatios(d: UsageDocument, c: Comparison, ratios: readonly Ratio[]): string[] {
@@ -54,12 +96,12 @@ function ofRatios(d: UsageDocument, c: Comparison, ratios: readonly Ratio[]): st
   return [
     ...(middle.length > 0
       ? [
-          `The ratio of ${several(middle)} is by a power law of slope ${MIDDLE_SLOPE}, for the curve sees no damage there.`,
+          `What an hour of ${several(d, middle)} counts is by a power law of slope ${MIDDLE_SLOPE}, for the curve sees no damage there.`,
         ]
       : []),
     ...(hardest.length > 0
       ? [
-          `The reference use ${d.reference_use} does no damage by this curve, ${several(hardest)} does: its ratio is the highest of the power laws tried. Take a use that damages as the reference.`,
+          `By this curve there is no damage in ${several(d, [d.reference_use])}, which an hour is measured by, but in ${several(d, hardest)}: what an hour of that counts is the highest of the power laws tried. Take a use that damages as the reference.`,
         ]
       : []),
   ];
@@ -67,6 +109,10 @@ function ofRatios(d: UsageDocument, c: Comparison, ratios: readonly Ratio[]): st
 
 function ofLoads(d: UsageDocument): string[] {
   const out: string[] = [];
+  if (d.sequence && d.sequence.flights < FEW_FLIGHTS)
+    out.push(
+      `The sequence is short, ${d.sequence.flights} of ${FEW_FLIGHTS} flights: rare loads may be missing from it, or weigh too much. Draw more.`,
+    );
   const gusts = d.uses
     .flatMap((u) => u.loads)
     .filter((l) => l.as !== 'turbulence' && l.as !== 'gust_velocity' && l.load === 'gust');
@@ -77,24 +123,39 @@ function ofLoads(d: UsageDocument): string[] {
     out.push('No limit increment in gusts is stated: shares of it are taken of the upward limit in manoeuvres.');
   if (gusts.some((l) => 'up' in l && l.up && !l.down))
     out.push('A gust table has no downward levels: its cycles go from 1 g up only.');
+  if (d.uses.some((u) => u.loads.some(downOnly)))
+    out.push('A table of loads in flight has no upward levels: nothing pulls harder than 1 g by it.');
   const thin = d.uses.filter(
     (u) => u.speed_m_per_s !== undefined && u.density_kg_per_m3 === undefined && u.loads.some(byAir),
   );
   if (thin.length > 0)
-    out.push(`No density of the air is stated for ${several(thin.map((u) => u.use))}: that of sea level is taken.`);
+    out.push(
+      `No density of the air is stated for ${several(
+        d,
+        thin.map((u) => u.use),
+      )}: that of sea level is taken.`,
+    );
   const touching = d.uses.filter((u) => (u.landings_per_flight ?? 1) > 1);
   if (touching.length > 0)
     out.push(
-      `${several(touching.map((u) => u.use))} lands more than once a flight; ground-air-ground is counted once a flight. If the wheels carry the aircraft each time, state the flight as shorter.`,
+      `More than one landing a flight in ${several(
+        d,
+        touching.map((u) => u.use),
+      )}: ground-air-ground is counted once a flight. Where the wheels carry the aircraft each time that is too soft; state the flight as shorter.`,
     );
   return out;
 }
+/** Loads in flight that are given downward alone. */
+const downOnly = (l: UsageDocument['uses'][number]['loads'][number]): boolean =>
+  'load' in l && (l.load === 'gust' || l.load === 'manoeuvre') && !l.up && l.down !== undefined;
 const byAir = (l: UsageDocument['uses'][number]['loads'][number]): boolean =>
   l.as === 'gust_velocity' || ('per' in l && l.per === 'nautical_mile');
 
-function ofHours(a: UsageAnswer): string[] {
+function ofHours(d: UsageDocument, a: UsageAnswer): string[] {
   const assumed = a.equivalent?.byUse.filter((u) => u.assumed && u.flown_h.high > 0).map((u) => u.use) ?? [];
   return assumed.length > 0
-    ? [`No loads are known for ${several(assumed)}: its hours count as the hardest known use, ${a.hardest}.`]
+    ? [
+        `No loads are known for ${several(d, assumed)}: such hours count as the hardest known use, ${several(d, [a.hardest])}.`,
+      ]
     : [];
 }

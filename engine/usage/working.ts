@@ -118,16 +118,16 @@ function useSteps(d: UsageDocument, u: UseLoads, r: UseDamage, ratio: Ratio, c: 
       step('L/A', `safe life, ${title}`, 'mean life / scatter factor', r.safeLife_h!, 'h', d.life.scatter_factor.from),
     );
   steps.push(
-    step(
-      'r',
-      `hours of ${d.reference_use} in an hour of ${title}`,
-      c.counted && ratio.by === 'life curve' ? 'greater D / greater D of the reference' : RATIO_BY[ratio.by],
-      r.ratio,
-      '',
-    ),
+    step('r', `hours of ${d.reference_use} in an hour of ${title}`, ratioBy(ratio.by, c), r.ratio, ''),
     step('r', 'the same over all slopes and stress levels tried', 'least and greatest', r.ratioAcross, ''),
   );
   return steps;
+}
+function ratioBy(by: Ratio['by'], c: Comparison): string {
+  if (by === 'life curve' && c.counted) return 'greater D / greater D of the reference';
+  if (by === 'middle slope' && c.middleCounted)
+    return `${RATIO_BY[by]}, each the greater of bands and counted sequence`;
+  return RATIO_BY[by];
 }
 const RATIO_BY = {
   'life curve': 'D / D of the reference',
