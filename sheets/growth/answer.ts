@@ -17,7 +17,8 @@ export function growthSentence(a: Answer, units: Units): Span[] {
   const p = shownProgramme(a);
   if (!p) return nothingComputed(a);
   const names = namesInForce(a);
-  if (!names.length) return [...estimateAlone(a, p, units), ...leftSaid(a), t('.')];
+  const end = rests(p) ? [t('.')] : NO_REPEAT;
+  if (!names.length) return [...estimateAlone(a, p, units), ...leftSaid(a), ...end];
   const [firstBy, repeatBy] = [p.first.by, p.repeat.by];
   if (firstBy && repeatBy)
     return [
@@ -28,7 +29,7 @@ export function growthSentence(a: Answer, units: Units): Span[] {
       ...leftSaid(a),
       t('. By this estimate a crack would grow slower than that, which lengthens nothing.'),
     ];
-  return [...mixed(a, p, names), ...leftSaid(a), t('.')];
+  return [...mixed(a, p, names), ...leftSaid(a), ...end];
 }
 /** The estimate asks for less than a directive in one of the two, or in both. */
 function mixed(a: Answer, p: ShownProgramme, names: readonly string[]): Span[] {
@@ -38,8 +39,7 @@ function mixed(a: Answer, p: ShownProgramme, names: readonly string[]): Span[] {
     return [
       t(`${stays}; by this estimate look ${sooner ? 'sooner' : 'too'}: first at `),
       f(h(p.first.hours)),
-      t(', then every '),
-      f(h(p.repeat.hours)),
+      ...(rests(p) ? [t(', then every '), f(h(p.repeat.hours))] : []),
     ];
   }
   const first = p.first.by
@@ -47,15 +47,20 @@ function mixed(a: Answer, p: ShownProgramme, names: readonly string[]): Span[] {
     : [t('first look at '), f(h(p.first.hours)), t(' by this estimate')];
   const repeat = p.repeat.by
     ? [t(', then every '), f(h(p.repeat.hours)), t(`, as ${p.repeat.by} asks`)]
-    : [t(', then every '), f(h(p.repeat.hours)), t(' by this estimate')];
+    : rests(p)
+      ? [t(', then every '), f(h(p.repeat.hours)), t(' by this estimate')]
+      : [];
   return [t(`${stays}: `), ...first, ...repeat];
 }
+/** A look that finds too late leaves nothing to repeat. */
+const rests = (p: ShownProgramme): boolean => p.repeat.hours >= 0.5;
+const NO_REPEAT: readonly Span[] = [t('; '), f('no repeat can rest on such a look'), t('.')];
+
 function estimateAlone(a: Answer, p: ShownProgramme, units: Units): Span[] {
   return [
     t(`By this estimate, for a crack ${sizeWords(a.first, units)} from the first day, look first at `),
     f(h(p.first.hours)),
-    t(' and then every '),
-    f(h(p.repeat.hours)),
+    ...(rests(p) ? [t(' and then every '), f(h(p.repeat.hours))] : []),
   ];
 }
 function leftSaid(a: Answer): Span[] {

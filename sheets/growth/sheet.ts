@@ -26,7 +26,7 @@ export function growthSheet({ answer, day, units = 'mm', about }: GrowthSheetInp
     ...programmeTable(a),
     ...picture(growthChart(a, units)),
     meaningBlock(a, units),
-    growthFindings(a, units),
+    ...growthFindings(a),
     ...byUseTable(a),
     ...picture(tornado(a)),
     ...picture(fanChart(a, units)),

@@ -9,7 +9,7 @@ type Finding = FindingsBlock['findings'][number];
 const MORE = 1.1;
 
 /** What a reader of the page must know beside its figures. */
-export function usageFindings(a: usage.UsageAnswer): FindingsBlock {
+export function usageFindings(a: usage.UsageAnswer): FindingsBlock[] {
   const hardest = saidUse(a, a.hardest);
   const findings: Finding[] = [];
   const add = (code: string, text: string, remedy: string) => findings.push({ code, text, entries: [], remedy });
@@ -31,6 +31,12 @@ export function usageFindings(a: usage.UsageAnswer): FindingsBlock {
       `Every cycle stays below the run-out of ${a.curve.name}. Tests end near ten to a hundred million cycles, and small cycles count once there is a crack.`,
       'Try a sharper notch, or ask the growth page.',
     );
+  else if (a.gives === 'lives' && a.uses.every((u) => !((u.perHour ?? 0) > 0 || (u.sequencePerHour ?? 0) > 0)))
+    add(
+      'usage.under-run-out',
+      `Every cycle stays below the run-out of ${a.curve.name}: no life can be told. The uses are compared by powers of the stress alone.`,
+      'Small cycles count once there is a crack: ask the growth page.',
+    );
   const harder = a.uses.filter(
     (u) => u.sequencePerHour !== null && u.perHour !== null && u.perHour > 0 && u.sequencePerHour > MORE * u.perHour,
   );
@@ -40,5 +46,5 @@ export function usageFindings(a: usage.UsageAnswer): FindingsBlock {
       `Counted flight by flight there is more harm than in the tables taken one by one: ${harder.map((u) => `${saidUse(a, u.use)} ${timesFigure(u.sequencePerHour! / u.perHour!)} times`).join(', ')}.`,
       'Lives rest on the harsher of the two; compare the uses by both.',
     );
-  return { block: 'findings', title: 'Findings', findings, empty: 'Nothing more to say beside the figures.' };
+  return findings.length ? [{ block: 'findings', title: 'Findings', findings, empty: '' }] : [];
 }

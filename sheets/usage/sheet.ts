@@ -29,7 +29,7 @@ export function usageSheet(input: UsageSheetInput): Sheet {
     ...timeLines,
     ...equivalentTable(a),
     usesTable(a),
-    usageFindings(a),
+    ...usageFindings(a),
     ...curves,
     ...sensitivityTable(a),
     placeBlock(a, document, units),
