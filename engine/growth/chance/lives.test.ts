@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { MM_PER_METRE } from '../../foundation/convert.ts';
 import { hourlyGrowth } from '../integrate/hourly.ts';
 import { powerLaw } from '../integrate/testing/forms.ts';
+import { gridLives } from './grid-life.ts';
 import { tabled } from './hour-table.ts';
 import { livesOf } from './lives.ts';
 import { factorsOf } from './scatter.ts';
@@ -85,6 +86,13 @@ describe('lives', () => {
       if (Number.isFinite(whole.fan[i])) expect(Math.abs(h - whole.fan[i]!)).toBeLessThan(1e-3 * Math.max(h, 1));
       else expect(h).toBe(whole.fan[i]);
     });
+  });
+
+  it('smooth growth of one tip is served by the shared lengths; two tips, and growth that stops, are left', () => {
+    const smooth = gridLives(problem(finite, bent(0, 110)))!;
+    for (const stress of [0.8, 1, 1.25]) expect(smooth(stress, 1)).not.toBeNull();
+    expect(gridLives(problem(corner, bent(0, 110)))).toBeNull();
+    expect(gridLives(problem(finite, bent(12, 110)))!(0.5, 1)).toBeNull();
   });
 
   it('what is no power is not scaled: the same stress factor shortens such lives by another share', () => {
