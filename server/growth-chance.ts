@@ -43,7 +43,7 @@ export async function chanceAsked(
     ...(invented ? { invented } : {}),
     ...(chance ? { chance: { ...chance, lives: lives ?? chance.lives, seed: seed ?? chance.seed } } : {}),
   };
-  const answer = await answerGrowth(document);
+  const answer = await answerGrowth(document, desk);
   const input = growth.chanceTask(document, answer.value);
   const prepared = growth.prepareChance(input);
   growth.livesOf(prepared, { from: 0, to: 1 });
