@@ -51,7 +51,31 @@ it('a growth document may name a kept usage document; what that lacks is told at
     'loading.mix.0.share',
   ]);
 });
+it("of a material and an S-N curve of one's own it is told what they lack", async () => {
+  const material = { name: 'x', law: { law: 'paris', units: 'm, MPa√m', c: 1e-11 }, yield_MPa: {}, toughness: [] };
+  const growth = (await problems('growth', { material })).map((p) => p.path).filter((p) => p.startsWith('material'));
+  expect(growth).toEqual(
+    expect.arrayContaining(['material.law.n', 'material.law.from', 'material.yield_MPa.value', 'material.toughness']),
+  );
+  expect(growth).not.toContain('material.library');
+  const curve = { name: 'x', a1: 9, a2: -3, a3: 0.6, a4_ksi: 12 };
+  const usage = (await problems('usage', { life: { curve } })).map((p) => p.path).filter((p) => p.startsWith('life.'));
+  expect(usage).toEqual(
+    expect.arrayContaining(['life.curve.stress_concentration', 'life.curve.from', 'life.scatter_factor']),
+  );
+  expect(usage).toHaveLength(3);
+});
 it('whatever is given, nothing is refused', async () => {
-  for (const nonsense of [null, 17, [], 'x', { geometry: { shape: 'ring' } }, { loading: 3 }, { uses: { a: 1 } }])
+  for (const nonsense of [
+    null,
+    17,
+    [],
+    'x',
+    { geometry: { shape: 'ring' } },
+    { loading: 3 },
+    { uses: { a: 1 } },
+    { life: { curve: [] } },
+    { material: {} },
+  ])
     for (const word of ['usage', 'growth']) expect((await problems(word, nonsense)).length).toBeGreaterThan(0);
 });

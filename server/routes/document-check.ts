@@ -11,7 +11,31 @@ const WHATEVER = { as: 'spectrum', bands: [], from: { source: 'none', known: 'in
 
 const FIELDS = { usage: 'the fields of a usage document', growth: 'the fields of a growth document' };
 
-function growthProblems(document: unknown): DraftProblem[] {
+type Fields = Readonly<Record<string, unknown>>;
+const isFields = (x: unknown): x is Fields => typeof x === 'object' && x !== null && !Array.isArray(x);
+/** Of figures of one's own it is told what they lack, not that nothing was taken from the library. */
+function ownProblems(own: unknown, schema: z.ZodType, place: string, fields: string): DraftProblem[] | null {
+  if (!isFields(own) || 'library' in own) return null;
+  return problemsOf(schema, own, fields).map((p) => ({ ...p, path: p.path ? `${place}.${p.path}` : place }));
+}
+function usageProblems(document: unknown): DraftProblem[] {
+  const life = isFields(document) && isFields(document.life) ? document.life : null;
+  const own = ownProblems(life?.curve, usage.zLifeCurve.options[1], 'life.curve', FIELDS.usage);
+  if (!own) return problemsOf(usage.zUsageDocument, document, FIELDS.usage);
+  const rest = { ...(document as Fields), life: { ...life, curve: { library: 'any' } } };
+  return [...problemsOf(usage.zUsageDocument, rest, FIELDS.usage), ...own];
+}
+function growthProblems(whole: unknown): DraftProblem[] {
+  const own = ownProblems(
+    isFields(whole) ? whole.material : null,
+    growth.zMaterial.options[1],
+    'material',
+    FIELDS.growth,
+  );
+  if (own) return [...loadingProblems({ ...(whole as Fields), material: { library: 'any', law: 'walker' } }), ...own];
+  return loadingProblems(whole);
+}
+function loadingProblems(document: unknown): DraftProblem[] {
   if (!namesBasis(document)) return problemsOf(growth.zGrowthDocument, document, FIELDS.growth);
   const rest = { ...(document as object), loading: WHATEVER };
   return [
@@ -26,7 +50,7 @@ function growthProblems(document: unknown): DraftProblem[] {
 /** While a usage or a growth document is written: what it lacks, each at its place, and a drawing of the
  * place of its crack. Nothing is refused. */
 export function documentCheckRoutes(api: FastifyInstance, desk: Desk): void {
-  const of = { usage: (d: unknown) => problemsOf(usage.zUsageDocument, d, FIELDS.usage), growth: growthProblems };
+  const of = { usage: usageProblems, growth: growthProblems };
   for (const word of ['usage', 'growth'] as const)
     api.post<{ Params: { shop: string } }>(`/shops/:shop/${word}/check`, async (request) => {
       const { document, units } = parseDocument(zCheck, request.body, `${word} check`);

@@ -7,7 +7,7 @@ import { ChanceAsking } from './chance-asking.tsx';
 import { useDrawing } from './use-drawing.ts';
 
 /** Asks for lives with scatter of a source, and hands on the sheet when they are drawn; null while there is none. */
-export function ChanceForm({
+function ChanceForm({
   shop,
   source,
   onSheet,

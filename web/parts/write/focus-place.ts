@@ -22,3 +22,12 @@ export function focusPlace(path: string, again = true): void {
     field.focus({ preventScroll: true });
   });
 }
+
+/** Moves the focus to the first field of a part that was added just now, so that a keyboard goes on where it is filled in. */
+export function focusFresh(path: readonly (string | number)[]): void {
+  setTimeout(() => {
+    const part = fieldOf(path.join('.'));
+    const field = part?.querySelector<HTMLElement>('input:not([type=hidden]), select, textarea');
+    (field ?? part)?.focus();
+  }, 60);
+}

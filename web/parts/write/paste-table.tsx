@@ -86,6 +86,7 @@ function AskDecimal({ decimal, set }: { decimal: Decimal | undefined; set: (d: D
 
 const shown = (row: readonly number[], names: readonly string[]) => row.map((n, i) => `${names[i]} ${n}`).join(', ');
 function said(read: Pasted, form: Columns | undefined, wants: string): string {
+  if (read.ask) return 'The comma may be the decimal sign or stand between thousands or columns: please say which.';
   const first = read.rows[0];
   const trouble = read.wrong
     .slice(0, 3)
@@ -98,5 +99,5 @@ function said(read: Pasted, form: Columns | undefined, wants: string): string {
   const sign = read.decimal === ',' ? ' The comma is read as the decimal sign.' : '';
   const heading = read.heading ? ` Read as heading: ${read.heading.join(', ')}.` : '';
   const reads = `${many(read.rows.length)}: first ${shown(first, form.names)}; last ${shown(last, form.names)}.`;
-  return `${reads}${read.ask ? '' : sign}${heading}${trouble ? ` ${trouble}` : ''}${left}`;
+  return `${reads}${sign}${heading}${trouble ? ` ${trouble}` : ''}${left}`;
 }

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { useField, useForm } from './context.tsx';
+import { focusFresh } from './focus-place.ts';
 import { type Json, listOf, type Path } from './json.ts';
 import { Wrong } from './placed.tsx';
 
@@ -29,7 +30,7 @@ export function RowsOf({
       {rows.length ? <p className="label">{title}</p> : null}
       {rows.map((_, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a line is its place in the document
-        <fieldset className="row" key={i}>
+        <fieldset className="row" key={i} data-place={[...path, i].join('.')} tabIndex={-1}>
           <legend className="hidden-text">
             {title}, {one} {i + 1}
           </legend>
@@ -43,7 +44,14 @@ export function RowsOf({
           </button>
         </fieldset>
       ))}
-      <button type="button" className="quiet add" onClick={() => send({ does: 'add', path, item })}>
+      <button
+        type="button"
+        className="quiet add"
+        onClick={() => {
+          send({ does: 'add', path, item });
+          focusFresh([...path, rows.length]);
+        }}
+      >
         {add}
       </button>
       <Wrong id={`${f.place}-wrong`} problems={f.problems} />

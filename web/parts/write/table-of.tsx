@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { useForm } from './context.tsx';
 import { FigureOf } from './figure-of.tsx';
+import { focusFresh } from './focus-place.ts';
 import { at, type Json, listOf, type Path, tableOf } from './json.ts';
 import { nameIn, standsAs, unitWord, useUnits } from './units.ts';
 import { WrongAt } from './wrong-at.tsx';
@@ -78,7 +79,15 @@ export function TableOf({
         </button>
       ) : null}
       <span className="grow">
-        <button type="button" className="quiet" onClick={() => send({ does: 'add', path, item: {} })}>
+        <button
+          type="button"
+          className="quiet"
+          onClick={() => {
+            setAll(true);
+            send({ does: 'add', path, item: {} });
+            focusFresh([...path, rows.length]);
+          }}
+        >
           Add a row<span className="hidden-text"> to {title}</span>
         </button>
         <button type="button" className="quiet" onClick={() => send({ does: 'put', path, value: undefined })}>

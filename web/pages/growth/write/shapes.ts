@@ -1,4 +1,5 @@
 import type { Json, Table } from '../../../parts/write/json.ts';
+import { NO_SOURCE } from '../../../parts/write/source-in.tsx';
 
 /** Where a crack sits, and which figures say so. */
 export interface Shape {
@@ -56,5 +57,6 @@ export function asShape(geometry: Table, value: string, names: (field: string) =
   const shape = shapeOf(value);
   const kept = (shape?.fields ?? []).flatMap((f) => names(f)).filter((n) => geometry[n] !== undefined);
   const made: Table = { shape: value, ...Object.fromEntries(kept.map((n) => [n, geometry[n]!])) };
+  if (value === 'own_table') return { ...made, from: geometry.from ?? NO_SOURCE };
   return shape?.fields.includes('cracks') && made.cracks === undefined ? { ...made, cracks: 1 } : made;
 }
