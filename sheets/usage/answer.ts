@@ -25,8 +25,15 @@ export function usageSentence(a: Answer): Span[] {
 function countsAs(a: Answer, reference: string): Span[] {
   const { flown_h, equivalent_h } = a.equivalent!;
   const treat = number(equivalent_h.high);
+  const flown = range(flown_h);
+  if (equivalent_h.high < flown_h.high)
+    return [
+      t(`The ${flown}\u00a0h flown do the harm of `),
+      f(`up to ${treat}\u00a0h of ${reference}`),
+      t(`; for every limit they stay ${flown}\u00a0h.`),
+    ];
   return [
-    t(`Treat the ${range(flown_h)}\u00a0h flown as `),
+    t(`Treat the ${flown}\u00a0h flown as `),
     f(`${treat}\u00a0h of ${reference}`),
     ...(number(equivalent_h.low) === treat ? [] : [t(` (${range(equivalent_h)}\u00a0h, as the papers leave it)`)]),
     t('.'),
@@ -63,7 +70,7 @@ export function usageBecause(a: Answer): string {
         ]
       : []),
     ...(hardest.use !== a.reference && hardest.ratioAcross.high > hardest.ratioAcross.low
-      ? [`Over the slopes and stress levels tried it is ${timesRange(hardest.ratioAcross)} times.`]
+      ? [`Over all that was tried it is ${timesRange(hardest.ratioAcross)} times.`]
       : []),
     ...(a.gives === 'lives' && a.equivalent?.across_h && widthOf(a.equivalent.across_h) > 0.5
       ? [`All hours together then count as ${range(a.equivalent.across_h)} h.`]

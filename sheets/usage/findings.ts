@@ -1,5 +1,5 @@
 import type { usage } from '../../engine/index.ts';
-import { timesFigure } from '../measure.ts';
+import { timesFigure, timesRange } from '../measure.ts';
 import type { FindingsBlock } from '../model.ts';
 import { nothingHarms } from './answer.ts';
 import { saidUse } from './words.ts';
@@ -13,6 +13,13 @@ export function usageFindings(a: usage.UsageAnswer): FindingsBlock[] {
   const hardest = saidUse(a, a.hardest);
   const findings: Finding[] = [];
   const add = (code: string, text: string, remedy: string) => findings.push({ code, text, entries: [], remedy });
+  const used = a.gives === 'lives' ? a.equivalent?.used : null;
+  if (used && used.high >= 1)
+    add(
+      'usage.safe-life-passed',
+      `By this estimate the hours flown ${used.low >= 1 ? 'come' : 'may come'} to more than the safe life of this place: ${timesRange(used)} times.`,
+      'An estimate grounds nothing and frees nothing. Look what the type’s papers ask at this place, and have the engineer look before more is flown on it.',
+    );
   if (a.gives === 'ratios')
     add(
       'usage.no-stress',
@@ -44,7 +51,7 @@ export function usageFindings(a: usage.UsageAnswer): FindingsBlock[] {
     add(
       'usage.sequence-harder',
       `Counted flight by flight there is more harm than in the tables taken one by one: ${harder.map((u) => `${saidUse(a, u.use)} ${timesFigure(u.sequencePerHour! / u.perHour!)} times`).join(', ')}.`,
-      'Lives rest on the harsher of the two; compare the uses by both.',
+      'Lives and comparisons rest on the harsher of the two; both stand below.',
     );
   return findings.length ? [{ block: 'findings', title: 'Findings', findings, empty: '' }] : [];
 }

@@ -151,6 +151,10 @@ export function sensitivityTable(a: Answer): TableBlock[] {
 export function placeBlock(a: Answer, document: usage.UsageDocument | undefined, units: Units): KeyValueBlock {
   const s = document?.place.stress;
   const stress = (v: number) => words(measured(v, 'stress', units));
+  const ground = (g: { ground_at_1g_MPa: number; ground_per_g_MPa?: number | undefined }) => [
+    { key: 'Stress on the ground', cell: stress(g.ground_at_1g_MPa) },
+    { key: 'for each g on the ground', cell: stress(g.ground_per_g_MPa ?? g.ground_at_1g_MPa) },
+  ];
   const pairs: KeyValueBlock['pairs'] = [
     ...(document
       ? [
@@ -166,7 +170,7 @@ export function placeBlock(a: Answer, document: usage.UsageDocument | undefined,
       ? [
           { key: 'Stress in level flight', cell: stress(s.at_1g_MPa) },
           { key: 'Stress for each g', cell: stress(s.per_g_MPa ?? s.at_1g_MPa) },
-          { key: 'Stress on the ground', cell: stress(s.ground_at_1g_MPa) },
+          ...ground(s),
         ]
       : []),
     ...(s?.as === 'line'
@@ -177,10 +181,13 @@ export function placeBlock(a: Answer, document: usage.UsageDocument | undefined,
               `${measured(Math.min(...s.points.map((p) => p.stress_MPa)), 'stress', units)} to ${measured(Math.max(...s.points.map((p) => p.stress_MPa)), 'stress', units)}`,
             ),
           },
-          { key: 'Stress on the ground', cell: stress(s.ground_at_1g_MPa) },
+          ...ground(s),
         ]
       : []),
     ...(a.gives === 'ratios' ? [{ key: 'Stress per g', cell: words('not known with a source') }] : []),
+    ...(s?.as === 'unknown'
+      ? [{ key: 'Stress on the ground', cell: words(`${number(s.ground_share, 2)} times that of level flight`) }]
+      : []),
     { key: 'S-N curve', cell: words(a.curve.name) },
     ...(a.gives === 'lives'
       ? [{ key: 'Scatter factor', cell: quantity(a.scatterFactor.value, '', a.scatterFactor.value % 1 ? 2 : 0) }]

@@ -83,6 +83,23 @@ describe('what a usage page says', () => {
       'No use described works this place harder than private flying; an hour of glider towing counts 0.6 times.',
     );
   });
+  it('never bids to treat hours as fewer than were flown', () => {
+    const equivalent = { ...usageAnswer.equivalent!, equivalent_h: { low: 1500, high: 2000 } };
+    expect(spoken(sheetOf({ equivalent }))).toMatch(
+      /^The 4 049 h flown do the harm of up to 2 000 h of private flying; for every limit they stay 4 049 h\./,
+    );
+  });
+  it.each([
+    [{ low: 1.1, high: 1.66 }, /the hours flown come to more than the safe life of this place: 1\.1 to 1\.7 times/],
+    [{ low: 0.9, high: 1 }, /the hours flown may come to more than the safe life of this place: 0\.9 to 1\.0 times/],
+    [{ low: 0.2, high: 0.99 }, null],
+  ])('says where the hours pass the safe life by the estimate: %j', (used, said) => {
+    const text = textOf({ ...sheetOf({ equivalent: { ...usageAnswer.equivalent!, used } }), working: [] });
+    if (said) expect(text).toMatch(said);
+    else expect(text).not.toMatch(/more than the safe life/);
+    const ratios = sheetOf({ gives: 'ratios', equivalent: { ...usageAnswer.equivalent!, used } });
+    expect(textOf(ratios)).not.toMatch(/more than the safe life/);
+  });
   it('compares uses, and gives no life nor hours, without a stress', () => {
     const sheet = sheetOf({ gives: 'ratios' });
     expect(spoken(sheet)).toBe(
@@ -121,7 +138,7 @@ describe('whatever the answer', () => {
     fc.assert(
       fc.property(random, (more) => {
         fc.pre(more.gives === 'lives' && more.equivalent !== null && more.uses!.some((u) => u.shares.length > 0));
-        const treat = /flown as ([\d ]+) h of/.exec(spoken(sheetOf(more)))![1]!;
+        const treat = /flown (?:as|do the harm of up to) ([\d ]+) h of/.exec(spoken(sheetOf(more)))![1]!;
         expect(Number(treat.replaceAll(' ', ''))).toBe(Math.round(more.equivalent!.equivalent_h.high));
       }),
     );
@@ -135,7 +152,7 @@ it('the units of the reader change only how it is shown', () => {
   expect(unfit(mm)).toEqual([]);
   const other = [...walk(inch)];
   const differ = [...walk(mm)].filter(({ at, value }, i) => value !== other[i]?.value && !at.startsWith('.working'));
-  expect(differ.map(({ value }) => value)).toEqual(['43 MPa', '41 MPa', '−10 MPa']);
+  expect(differ.map(({ value }) => value)).toEqual(['43 MPa', '41 MPa', '−10 MPa', '−10 MPa']);
   expect(textOf(inch)).toContain('6.2 ksi');
   expect(textOf(inch!.working)).not.toContain('MPa');
 });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { randomSource } from '../../foundation/random.ts';
 import type { CountedCycle } from '../model.ts';
 import { peaksOnly } from './peaks-only.ts';
 import { eachRainflow, rainflow, rangePair, repeatingRainflow, simpleRange } from './rainflow.ts';
@@ -69,6 +70,41 @@ describe('short and flat histories', () => {
 
 const history = fc.array(fc.integer({ min: -50, max: 50 }), { maxLength: 60 });
 const sum = (cycles: readonly CountedCycle[]) => cycles.reduce((t, c) => t + c.count, 0);
+/**
+ * Another way to the same counts: of any four turning points in a row whose inner range lies within both outer ones the
+ * inner counts one; what is left counts a half each. Summed by its two stresses.
+ */
+function byFourPoints(points: readonly number[]): Map<string, number> {
+  const found = new Map<string, number>();
+  const take = (a: number, b: number, count: number) => {
+    const key = `${Math.max(a, b)} ${Math.min(a, b)}`;
+    found.set(key, (found.get(key) ?? 0) + count);
+  };
+  const unlike = points.filter((p, i) => i === 0 || p !== points[i - 1]);
+  const turns = unlike.filter((p, i) => {
+    const [before, after] = [unlike[i - 1], unlike[i + 1]];
+    return before === undefined || after === undefined || (p - before) * (after - p) < 0;
+  });
+  const left: number[] = [];
+  for (const p of turns) {
+    left.push(p);
+    while (left.length >= 4) {
+      const [a, b, c, d] = left.slice(-4) as [number, number, number, number];
+      if (Math.abs(b - c) > Math.abs(a - b) || Math.abs(b - c) > Math.abs(c - d)) break;
+      take(b, c, 1);
+      left.splice(-3, 2);
+    }
+  }
+  left.slice(1).forEach((p, i) => {
+    take(left[i]!, p, 0.5);
+  });
+  return found;
+}
+const summed = (cycles: readonly CountedCycle[]) => {
+  const found = new Map<string, number>();
+  for (const { max, min, count } of cycles) found.set(`${max} ${min}`, (found.get(`${max} ${min}`) ?? 0) + count);
+  return found;
+};
 const largest = (cycles: readonly CountedCycle[]) => Math.max(0, ...cycles.map((c) => c.max - c.min));
 
 describe('laws', () => {
@@ -80,6 +116,16 @@ describe('laws', () => {
         expect(largest(cycles)).toBe(points.length ? Math.max(...points) - Math.min(...points) : 0);
       }),
     );
+  });
+  it('rainflow by four points counts the same, of short histories and of a hundred thousand points', () => {
+    fc.assert(
+      fc.property(history, (points) => {
+        expect(byFourPoints(points)).toEqual(summed(rainflow(points)));
+      }),
+    );
+    const random = randomSource(77, 0);
+    const many = Array.from({ length: 100_000 }, () => Math.floor(1001 * random.next()) - 500);
+    expect(byFourPoints(many)).toEqual(summed(rainflow(many)));
   });
   it('no method finds a range beyond the history, nor a larger sum of ranges than the path is long', () => {
     fc.assert(
