@@ -1,5 +1,6 @@
 import { Invented } from '../../../parts/basis/invented.tsx';
 import { useForm } from '../../../parts/write/context.tsx';
+import { focusFresh } from '../../../parts/write/focus-place.ts';
 import { NamesIn, TextIn } from '../../../parts/write/inputs.tsx';
 import { listOf } from '../../../parts/write/json.ts';
 import { WrongAt } from '../../../parts/write/wrong-at.tsx';
@@ -30,7 +31,13 @@ export function UsageFields() {
         <UseFields key={i} index={i} />
       ))}
       <div className="actions" data-place="uses" tabIndex={-1}>
-        <button type="button" onClick={() => send({ does: 'add', path: ['uses'], item: newUse(uses.length + 1) })}>
+        <button
+          type="button"
+          onClick={() => {
+            send({ does: 'add', path: ['uses'], item: newUse(uses.length + 1) });
+            focusFresh(['uses', uses.length]);
+          }}
+        >
           Add a use
         </button>
         <WrongAt path={['uses']} />
