@@ -4,8 +4,8 @@ import { boundsOfMean } from './mean-bounds.ts';
 import { rankOf, ranksAround } from './order-statistics.ts';
 import type { Lives, PreparedChance } from './problem.ts';
 
-export const PERCENTILES = [0.01, 0.05, 0.1, 0.5, 0.9, 0.95, 0.99] as const;
-export const FAN_SHARES = [0.05, 0.25, 0.5, 0.75, 0.95] as const;
+const PERCENTILES = [0.01, 0.05, 0.1, 0.5, 0.9, 0.95, 0.99] as const;
+const FAN_SHARES = [0.05, 0.25, 0.5, 0.75, 0.95] as const;
 const MOST_LOOKS = 20;
 
 /**
