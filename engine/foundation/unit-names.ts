@@ -27,7 +27,12 @@ const OTHER_UNITS: readonly (readonly [end: string, engine: string, factor: numb
   ['_in', '_mm', MM_PER_INCH],
   ['_ft', '_m', METRES_PER_FOOT],
 ];
-const otherUnit = (field: string) => OTHER_UNITS.find(([end]) => field.endsWith(end) && field.length > end.length);
+/** What is left of a field without its unit; null where the end is only a part of a unit: `g_per_kt` is no speed. */
+function stemOf(field: string, end: string): string | null {
+  const stem = field.endsWith(end) ? field.slice(0, -end.length) : '';
+  return stem === '' || /_(per|sqrt)$/.test(stem) ? null : stem;
+}
+const otherUnit = (field: string) => OTHER_UNITS.find(([end]) => stemOf(field, end) !== null);
 
 /**
  * The same document with every figure in engine units: `depth_in: 0.05` becomes `depth_mm: 1.27`. A field says its
@@ -60,6 +65,7 @@ export const engineNameOf = (field: string): string => {
 
 /** Names under which a field in engine units may be given as well, for schemas that are published: `depth_mm` also as `depth_in`. */
 export const otherNamesOf = (field: string): string[] =>
-  OTHER_UNITS.filter(([, engine]) => field.endsWith(engine)).map(
-    ([end, engine]) => field.slice(0, -engine.length) + end,
-  );
+  OTHER_UNITS.flatMap(([end, engine]) => {
+    const stem = stemOf(field, engine);
+    return stem === null ? [] : [stem + end];
+  });

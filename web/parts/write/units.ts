@@ -16,13 +16,8 @@ const ENDS: readonly (readonly [metric: string, inch: string])[] = [
   ['_m', '_ft'],
 ];
 /** Further names of a metric end, in which nothing is asked but a document may say it. */
-const ALSO: Readonly<Record<string, readonly string[]>> = {
-  _m_per_s: ['_kt'],
-  _g_per_m_per_s: ['_g_per_kt'],
-  _MPa: ['_psi'],
-};
+const ALSO: Readonly<Record<string, readonly string[]>> = { _m_per_s: ['_kt'], _MPa: ['_psi'] };
 const WORDS: Readonly<Record<string, string>> = {
-  _g_per_kt: 'g per kt',
   _g_per_m_per_s: 'g per m/s',
   _g_per_ft_per_s: 'g per ft/s',
   _kg_per_m3: 'kg/m³',
