@@ -16,7 +16,7 @@ export function angle(degrees: number): Angle {
 }
 
 /** Q, the square of the elliptic integral, by its usual fit; same for a/c and c/a. */
-export const shapeOf = (ratio: number): number => 1 + 1.464 * raised(ratio, 1.65);
+const shapeOf = (ratio: number): number => 1 + 1.464 * raised(ratio, 1.65);
 
 /** f of the angle for an ellipse of depth a and half length c. */
 export function frontFactor(c: number, a: number, at: Angle): number {

@@ -12,7 +12,7 @@ export const bearingHandbook = (z: number): number => z * polynomial(z, 0.078, 0
 const LIGAMENT = 0.98;
 
 /** Gw: near edge and hole off the middle. `b` is the distance of the hole's centre from the near edge. */
-export function edgeAndWidth(c: number, diameter: number, b: number, width: number): number {
+function edgeAndWidth(c: number, diameter: number, b: number, width: number): number {
   const off = diameter / b - (2 * diameter) / width;
   const shift = off > 0 ? Math.sin(off) / off : 1;
   return Math.sqrt(secant(((Math.PI / 2) * (diameter + c)) / (2 * b - c)) * shift);

@@ -11,18 +11,16 @@ export const twoAtHole = (x: number): number => (3.404 + 3.8172 * x) / (1 + 3.92
 // biome-ignore lint/suspicious/noApproximativeNumericConstant: as printed
 export const oneAtHole = (z: number): number => polynomial(z, 0.7071, 0.7548, 0.3415, 0.642, 0.9196);
 /** Bearing stress, two cracks. */
-export const bearingTwo = (x: number): number =>
-  0.098 + 0.3592 * Math.exp(-3.5089 * x) + 0.3817 * Math.exp(-0.5515 * x);
+const bearingTwo = (x: number): number => 0.098 + 0.3592 * Math.exp(-3.5089 * x) + 0.3817 * Math.exp(-0.5515 * x);
 /** Bearing stress, one crack; falls below zero at x = 2.964, where it has stopped meaning anything. */
-export const bearingOne = (x: number): number =>
-  0.958 + 0.2561 * x - 0.00193 * x * x * Math.sqrt(x) - 0.9804 * Math.sqrt(x);
+const bearingOne = (x: number): number => 0.958 + 0.2561 * x - 0.00193 * x * x * Math.sqrt(x) - 0.9804 * Math.sqrt(x);
 const BEARING_ONE_LONGEST = 2.96;
 const LONGEST = 30;
 /** Nearer to the edge than this share of the ligament the factors run away. */
 const LIGAMENT = 0.98;
 
 /** Finite width, two cracks. */
-export function widthTwo(c: number, r: number, width: number): number {
+function widthTwo(c: number, r: number, width: number): number {
   const q = width / (2 * r);
   const power = q < 2 ? q + 2.5 : 4.5;
   const share = raised(1.32 * q - 0.14, -(0.98 + raised(0.1 * q, 0.1))) - 0.02;
@@ -30,7 +28,7 @@ export function widthTwo(c: number, r: number, width: number): number {
   return Math.sqrt(secant((Math.PI * r) / width) * secant((Math.PI * (r + c)) / width)) * near;
 }
 /** Finite width, one crack. */
-export function widthOne(c: number, r: number, width: number): number {
+function widthOne(c: number, r: number, width: number): number {
   const q = width / (2 * r);
   const n = Math.max(2.275, 2.65 - 0.24 * (2.75 - q) ** 2);
   const near = 1 - raised(n, -q) * raised((2 * c) / (width - 2 * r), q + 0.5);

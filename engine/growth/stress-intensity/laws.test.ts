@@ -104,6 +104,20 @@ describe.each(EVERY_GEOMETRY)('$shape $cracks', (g) => {
   });
 });
 
+/** USAF Damage Tolerant Design Handbook, section 11.3: plate bending of a centre or edge crack, F1 = F0/2. */
+it('bending out of the plane after the break-through: half in a plate, in full at a hole', () => {
+  const plate = { width_mm: 60, thickness_mm: 4 };
+  const k = (g: Geometry) => crackForm(g).through!.k({ c_mm: 5 }).c;
+  const surface = (bending_ratio: number) => k({ shape: 'plate_surface', ...plate, bending_ratio });
+  near(surface(0.4), 1.2 * surface(0), 1e-12);
+  const hole = (bending_ratio: number) =>
+    k({ shape: 'hole_corner', ...plate, diameter_mm: 6, cracks: 1, bending_ratio });
+  near(hole(0.4), 1.4 * hole(0), 1e-12);
+  const corner = (out_of_plane_bending_ratio: number) =>
+    k({ shape: 'plate_corner_table', ...plate, in_plane_bending_ratio: 0, out_of_plane_bending_ratio });
+  near(corner(0.4), 1.2 * corner(0), 1e-12);
+});
+
 describe('one crack and two', () => {
   const plate = { width_mm: 60, diameter_mm: 6, thickness_mm: 4 };
   it('one through crack stays below two', () => {

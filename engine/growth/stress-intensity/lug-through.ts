@@ -7,7 +7,7 @@ import { aloneThrough, type Solution } from './solution.ts';
 import { LUG } from './sources.ts';
 
 /** G₂ against c/b, b = (W − D)/2, its coefficients against u = D/W. The course prints −58.644 in the last; the handbook −58.664. */
-export function lugFactor(share: number, u: number): number {
+function lugFactor(share: number, u: number): number {
   return polynomial(
     share,
     polynomial(u, 0.688, 0.772, 0.613),

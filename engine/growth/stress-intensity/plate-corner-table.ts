@@ -5,7 +5,7 @@ import { edgeThrough } from './edge-through.ts';
 import { aloneEllipse, angle } from './ellipse.ts';
 import { fits, range } from './limit.ts';
 import { type Solution, scaled } from './solution.ts';
-import { CORNER_TABLE } from './sources.ts';
+import { CORNER_TABLE, THROUGH_BENDING } from './sources.ts';
 import { superposed } from './superposition.ts';
 
 /** The table holds the tips themselves. */
@@ -51,7 +51,7 @@ export function plateCornerTable(g: Extract<Geometry, { shape: 'plate_corner_tab
     ]),
     alone,
     net: (c, a) => 1 - (Math.PI * a * c) / (4 * w * t),
-    through: scaled(through, share),
+    through: out ? { ...scaled(through, share), from: THROUGH_BENDING } : through,
     from: CORNER_TABLE,
   };
 }

@@ -5,7 +5,7 @@ import type { AtPoint } from './hole-corner.ts';
 import { fits, range } from './limit.ts';
 import { polynomial, raised, secant } from './numbers.ts';
 import { type Solution, scaled } from './solution.ts';
-import { NEWMAN_RAJU, SHALLOW_RANGE, SURFACE_BENDING } from './sources.ts';
+import { NEWMAN_RAJU, SHALLOW_RANGE, SURFACE_BENDING, THROUGH_BENDING } from './sources.ts';
 
 /** Plates: c grows with K at 10°, a with K at 90°. */
 export const PLATE_C_TIP = angle(10);
@@ -73,7 +73,7 @@ export function plateSurface(g: Extract<Geometry, { shape: 'plate_surface' }>): 
     k: (c, a) => ({ c: kc(c, a), a: ka(c, a) }),
     alone: aloneEllipse(PLATE_C_TIP, PLATE_A_TIP),
     net: (c, a) => 1 - (Math.PI * a * c) / (2 * width_mm * t),
-    through: scaled(through, 1 + bending_ratio / 2),
+    through: bending_ratio ? { ...scaled(through, 1 + bending_ratio / 2), from: THROUGH_BENDING } : through,
     from: bending_ratio ? SURFACE_BENDING : NEWMAN_RAJU,
   };
 }

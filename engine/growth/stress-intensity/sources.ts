@@ -23,7 +23,6 @@ export const CORNER_TABLE = handbook('section 11.3, table 11.3.9');
 export const THROUGH_BENDING = handbook(
   'section 11.3: plate bending of a centre or edge crack, half the tension factor',
 );
-export const COMPOUNDING = course('lectures 3 and 4');
 
 const NEWMAN_RAJU_IN = 'lecture 2; cross-read in the handbook AFRL-VA-WP-TR-2003-3002, table 11.3.12';
 /** Newman and Raju's equations (NASA TM-83200 and TM-85793), as the course prints them, its misprints put right. */
