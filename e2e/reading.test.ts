@@ -77,7 +77,8 @@ describe('reading', () => {
     await page.goto(program.url);
     for (const [link, url] of [
       ['Manual', '/manual'],
-      ['How it computes', '/methods/record'],
+      ['How it computes: Growth', '/methods/growth'],
+      ['How it computes: Record', '/methods/record'],
       ['What it refuses', '/refusals'],
     ] as const) {
       await page.getByRole('navigation', { name: 'Path' }).getByRole('link', { name: link }).click();

@@ -9,10 +9,24 @@ export interface OpenAircraft {
   readonly rooms?: readonly { readonly anchor: string; readonly text: string }[];
 }
 
-function Place({ href, text, here, children }: { href: string; text: string; here: string; children?: ReactNode }) {
+function Place({
+  href,
+  text,
+  here,
+  of,
+  children,
+}: {
+  href: string;
+  text: string;
+  here: string;
+  /** Heard before its name, where the heading above is only seen. */
+  of?: string;
+  children?: ReactNode;
+}) {
   return (
     <li>
       <Link href={href} aria-current={here === href ? 'page' : undefined}>
+        {of ? <span className="hidden-text">{of}: </span> : null}
         {text}
       </Link>
       {children}
@@ -105,10 +119,12 @@ export function Path({ shop, aircraft }: { shop: string; aircraft?: OpenAircraft
         <ul>
           <Place href="/manual" text="Manual" here={here} />
           <li>
-            <span className="of">How it computes</span>
+            <span className="of" aria-hidden="true">
+              How it computes
+            </span>
             <ul>
               {METHODS.map((word) => (
-                <Place key={word} href={`/methods/${word}`} text={shown(word)} here={here} />
+                <Place key={word} href={`/methods/${word}`} text={shown(word)} of="How it computes" here={here} />
               ))}
             </ul>
           </li>

@@ -1,3 +1,5 @@
+import type { ReactNode } from 'react';
+import { Router } from 'wouter';
 import { ServerGone, ServerSaidNo } from '../../api/client.ts';
 import { keptBases, LONG, longBases } from '../../testing/basis.ts';
 import { Given, Opened } from '../../testing/given.tsx';
@@ -45,6 +47,12 @@ const parts = [
   { id: 'spar:R', name: 'Right inboard spar' },
 ];
 const uses = keptBases[0]!.uses;
+/** The address of the stories has words of its own. */
+const Asked = ({ children }: { children: ReactNode }) => (
+  <Router searchHook={() => ''}>
+    <div className="asking">{children}</div>
+  </Router>
+);
 
 export default [
   storiesOf('Answer beside a form', [
@@ -188,40 +196,40 @@ export default [
         state: 'typical',
         shows: 'typical',
         Draw: () => (
-          <div className="asking">
+          <Asked>
             <AskingOf kept={keptBases} parts={parts} />
             <AskingMix uses={uses} />
             <SheetFiles path={(format) => `/api/${format}`} what="this answer" />
-          </div>
+          </Asked>
         ),
       },
       {
         state: 'typical, shares stated',
         shows: 'typical',
         Draw: () => (
-          <div className="asking">
+          <Asked>
             <AskingMix uses={uses} begin="private:0.7,tow:0.3" />
-          </div>
+          </Asked>
         ),
       },
       {
         state: 'empty',
         shows: 'empty',
         Draw: () => (
-          <div className="asking">
+          <Asked>
             <AskingOf kept={[]} parts={[]} />
             <AskingMix uses={[]} />
-          </div>
+          </Asked>
         ),
       },
       {
         state: 'overflowing',
         shows: 'overflowing',
         Draw: () => (
-          <div className="asking">
+          <Asked>
             <AskingOf kept={longBases} parts={longBases.map((b) => ({ id: b.name, name: b.title }))} />
             <AskingMix uses={longBases.map((b) => ({ use: b.name, title: b.title }))} begin="0:1" />
-          </div>
+          </Asked>
         ),
       },
     ],
