@@ -74,6 +74,10 @@ export const EVIDENCE_WORDS: Readonly<Record<Evidence, string>> = {
   assumed: 'believed, not seen',
 };
 export const capital = (s: string): string => s.replace(/^./, (c) => c.toUpperCase());
+/** As in the middle of a sentence; what begins with a short form stays: "IFR training". */
+export const uncapital = (s: string): string => (/^[A-Z][a-z]/.test(s) ? s[0]!.toLowerCase() + s.slice(1) : s);
+/** Hours left to a limit, down to the whole hour: never told as more than they are, nor as less overdue. */
+export const hoursLeft = (h: number): string => (h < 0 ? `overdue by ${number(Math.ceil(-h))}` : number(Math.floor(h)));
 export const plain = (slug: string): string => slug.replaceAll('_', ' ');
 export const money = (cents: number): string => number(cents / 100, cents % 100 === 0 ? 0 : 2);
 /** Days within a sentence of the engine, as the reader writes them. */

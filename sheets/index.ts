@@ -16,6 +16,7 @@ export { type CompareInput, compareSheet, type Side } from './compare-sheet.ts';
 export { type ComplianceInput, complianceSheet } from './compliance/sheet.ts';
 export { directiveListSheet, directiveSheet } from './directive-sheet.ts';
 export type { DraftShown, IssueShown } from './directive-state.ts';
+export { plain, uncapital } from './display.ts';
 export { type DueInput, dueSheet } from './due-sheet.ts';
 export { kindWords, type LoggedEntry, saysOf } from './entry-words.ts';
 export type { FleetAircraft, FleetLine, FleetReading } from './fleet/model.ts';

@@ -184,6 +184,8 @@ export interface GrowthAnswer {
   /** Where all hours are of one use: growth against the reference (first) use, and the programme there. Nothing longer than what is in force. */
   readonly byUse: readonly {
     readonly use: string;
+    /** In words, where the usage document says so. */
+    readonly title?: string | undefined;
     readonly ratio: number;
     /** The ratio over the exponents (and, without a stress, stress ratios' weights) tried. */
     readonly ratioAcross: Bounds;

@@ -64,7 +64,7 @@ it('as flown: the shares of the record', async () => {
     { use: 'private', share: 0.75 },
     { use: 'tow', share: 0.25 },
   ]);
-  expect(from).toBe('as flown lately: 75 % private, 25 % tow');
+  expect(from).toBe('as flown lately: 75 % private flying, 25 % glider towing');
   expect(notes).toEqual([]);
 });
 it('a use that the document does not know counts as the hardest one, and that is said', async () => {
@@ -78,7 +78,7 @@ it('a use that the document does not know counts as the hardest one, and that is
     { use: 'private', share: 0.5 },
     { use: 'tow', share: 0.5 },
   ]);
-  expect(notes).toEqual(['The usage document knows nothing of survey: counted as tow, its hardest use.']);
+  expect(notes).toEqual(['The usage document knows nothing of survey: counted as glider towing, its hardest use.']);
 });
 it.each([
   ['no aircraft', null, /No aircraft is named/],
@@ -96,7 +96,7 @@ it('what is asked for is taken as it is', async () => {
   ];
   expect(await mixToCome(asked, document, flown({ private: 1 }), hardest)).toMatchObject({
     shares: asked,
-    from: 'as asked: 40 % private, 60 % tow',
+    from: 'as asked: 40 % private flying, 60 % glider towing',
   });
 });
 it('directives count by the landings of the record, and by those of the document where it tells none', () => {

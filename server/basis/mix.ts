@@ -1,4 +1,5 @@
 import { type directive, parseDocument, type usage } from '../../engine/index.ts';
+import { plain, uncapital } from '../../sheets/index.ts';
 import { type Share, zShares } from './loading.ts';
 
 /** The flying to come: as the record shows it, or shares that are stated. */
@@ -29,8 +30,16 @@ export interface MixToCome {
   readonly notes: readonly string[];
 }
 const percent = (x: number): string => `${Math.round(x * 100)} %`;
-export const mixWords = (shares: readonly Share[]): string =>
-  shares.length === 1 ? `all in ${shares[0]!.use}` : shares.map((s) => `${percent(s.share)} ${s.use}`).join(', ');
+type Called = (use: string) => string;
+/** A use as a sentence names it: by its title, else by its word. */
+const calledBy =
+  (document: usage.UsageDocument): Called =>
+  (use) =>
+    uncapital(document.uses.find((u) => u.use === use)?.title ?? plain(use));
+const mixWords = (shares: readonly Share[], called: Called): string =>
+  shares.length === 1
+    ? `all in ${called(shares[0]!.use)}`
+    : shares.map((s) => `${percent(s.share)} ${called(s.use)}`).join(', ');
 
 /**
  * The mix to come as shares of uses that the usage document knows. Flying that no paper tells of, or that the
@@ -42,14 +51,16 @@ export async function mixToCome(
   flown: directive.Mix | null,
   hardest: () => Promise<string>,
 ): Promise<MixToCome> {
-  if (asked !== 'as flown') return { asked: 'stated', shares: asked, from: `as asked: ${mixWords(asked)}`, notes: [] };
+  const called = calledBy(document);
+  if (asked !== 'as flown')
+    return { asked: 'stated', shares: asked, from: `as asked: ${mixWords(asked, called)}`, notes: [] };
   const worst = async (because: string): Promise<MixToCome> => {
     const use = await hardest();
     return {
       asked: 'as flown',
       shares: [{ use, share: 1 }],
-      from: `all in ${use}, the hardest use of the document`,
-      notes: [`${because}: all flying to come counts as ${use}, the hardest use of the usage document.`],
+      from: `all in ${called(use)}, the hardest use of the document`,
+      notes: [`${because}: all flying to come counts as ${called(use)}, the hardest use of the usage document.`],
     };
   };
   if (!flown) return worst('No aircraft is named, whose flying would tell the mix');
@@ -67,9 +78,11 @@ export async function mixToCome(
   if (all <= 0) return worst('The record settles no use of recent flying');
   const shares = [...sum].map(([use, share]) => ({ use, share: share / all }));
   const notes = strange.length
-    ? [`The usage document knows nothing of ${strange.join(' and ')}: counted as ${worstUse}, its hardest use.`]
+    ? [
+        `The usage document knows nothing of ${strange.map(called).join(' and ')}: counted as ${called(worstUse)}, its hardest use.`,
+      ]
     : [];
-  return { asked: 'as flown', shares, from: `as flown lately: ${mixWords(shares)}`, notes };
+  return { asked: 'as flown', shares, from: `as flown lately: ${mixWords(shares, called)}`, notes };
 }
 
 /** The same mix as directives count by: landings an hour of each use as the record shows, else as the document says. */

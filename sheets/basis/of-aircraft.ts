@@ -1,4 +1,4 @@
-import { number, range } from '../display.ts';
+import { hoursLeft, range } from '../display.ts';
 import type { Block, Cell, Sheet } from '../model.ts';
 import { identity, partName } from '../standing.ts';
 import { type BasisWord, NAMED, type PartAnswered } from './model.ts';
@@ -61,15 +61,13 @@ function partsBlock(q: OfAircraftInput, href: (query: Record<string, string>) =>
           left:
             left_h === null
               ? nothing
-              : ({ is: 'quantity', value: left_h, unit: 'h', places: 0, text: leftText(left_h) } as Cell),
+              : ({ is: 'quantity', value: left_h, unit: 'h', places: 0, text: hoursLeft(left_h) } as Cell),
         },
       })),
       empty: '',
     },
   ];
 }
-/** Down to the whole hour; what is overdue says so. */
-const leftText = (h: number): string => (h < 0 ? `overdue by ${number(Math.ceil(-h))}` : number(Math.floor(h)));
 
 function documentsBlock(q: OfAircraftInput, href: (query: Record<string, string>) => string): Block {
   const own = ['', q.shop, q.word, q.basis.name].map(encodeURIComponent).join('/');

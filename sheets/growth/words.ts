@@ -1,5 +1,5 @@
 import type { growth } from '../../engine/index.ts';
-import { number, plain } from '../display.ts';
+import { number, plain, uncapital } from '../display.ts';
 import { measured, type Units } from '../measure.ts';
 
 export const ENDS: Readonly<Record<growth.CriticalSize['by'], string>> = {
@@ -31,8 +31,16 @@ export function ruleWords(rule: growth.GrowthAnswer['rule']): string {
   const [first, repeat] = [shareWords(rule.first), shareWords(rule.repeat)];
   return first === repeat ? `${first} of the growth` : `first ${first}, then ${repeat} of the growth`;
 }
-/** A use by its word, as a name at the head of a row. */
+/** A use by its word. */
 export const wordsOfUse = (use: string): string => plain(use);
+/** A use by its title, or by its word where it has none: as a name at the head of a row. */
+export const titleOfUse = (a: growth.GrowthAnswer, use: string): string =>
+  a.byUse.find((u) => u.use === use)?.title ?? plain(use);
+/** The same in the middle of a sentence: "glider towing", "tow flying". */
+export const saidUse = (a: growth.GrowthAnswer, use: string): string => {
+  const title = a.byUse.find((u) => u.use === use)?.title;
+  return title ? uncapital(title) : `${plain(use)} flying`;
+};
 export const shareOfLives = (share: number): string => `${Math.round(1000 * share) / 10} in 100`;
 /** A small chance keeps its figures. */
 export const percent = (share: number): string =>

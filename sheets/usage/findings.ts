@@ -10,7 +10,6 @@ const MORE = 1.1;
 
 /** What a reader of the page must know beside its figures. */
 export function usageFindings(a: usage.UsageAnswer): FindingsBlock[] {
-  const hardest = saidUse(a, a.hardest);
   const findings: Finding[] = [];
   const add = (code: string, text: string, remedy: string) => findings.push({ code, text, entries: [], remedy });
   const used = a.gives === 'lives' ? a.equivalent?.used : null;
@@ -25,12 +24,6 @@ export function usageFindings(a: usage.UsageAnswer): FindingsBlock[] {
       'usage.no-stress',
       'No stress per g with a source is at hand for this place: uses are compared, lives are not given.',
       'Bring the stress per g from the type’s data, with its source.',
-    );
-  for (const u of a.equivalent?.byUse.filter((x) => x.assumed) ?? [])
-    add(
-      'usage.no-loads',
-      `No loads are given for ${saidUse(a, u.use)}: its hours count as ${hardest}, the hardest use described.`,
-      'Give its loads with their source, or correct the use in the record.',
     );
   if (nothingHarms(a))
     add(

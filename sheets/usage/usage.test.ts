@@ -116,7 +116,7 @@ describe('what a usage page says', () => {
     expect(textOf(sheet)).toContain('small cycles count once there is a crack');
   });
   it('tells of a use without loads of its own that it counts as the hardest', () => {
-    expect(textOf(sheetOf())).toContain('No loads are given for survey: its hours count as glider towing');
+    expect(textOf(sheetOf())).toContain('no loads of its own: as the hardest use');
   });
   it('marks what is made up, and shows each source with how well it is known', () => {
     const text = textOf(sheetOf());

@@ -54,9 +54,17 @@ export function ratiosOfUses(usage: UsageDocument, law: GrowthLaw): Rows {
   const cycles = new Map(usage.uses.map((u) => [u.use, shapeOf(usage, u.use).bands] as const));
   const ratios = ratiosByPower(law, cycles, usage.reference_use);
   if (!ratios) return NONE;
-  const byUse = usage.uses.map(({ use }) => {
+  const byUse = usage.uses.map(({ use, title }) => {
     const { ratio, across } = ratios.of(use);
-    return { use, ratio, ratioAcross: across, firstToCritical_h: null, detectableToCritical_h: null, programme: null };
+    return {
+      use,
+      title,
+      ratio,
+      ratioAcross: across,
+      firstToCritical_h: null,
+      detectableToCritical_h: null,
+      programme: null,
+    };
   });
   return { reference: ratios.reference, byUse };
 }
@@ -90,7 +98,7 @@ export function livesByUse(d: GrowthDocument): Rows {
   const ratios = ratiosByPower(law, cycles, usage.reference_use);
   if (!ratios) return NONE;
   const { reference } = ratios;
-  const byUse = usage.uses.map(({ use }) => {
+  const byUse = usage.uses.map(({ use, title }) => {
     const { first, detectable } = lives.get(use)!;
     const power = ratios.of(use);
     const other = lives.get(reference)!.first;
@@ -103,6 +111,7 @@ export function livesByUse(d: GrowthDocument): Rows {
           : power.ratio;
     return {
       use,
+      title,
       ratio,
       ratioAcross: bounds(Math.min(ratio, power.across.low), Math.max(ratio, power.across.high)),
       firstToCritical_h: first,

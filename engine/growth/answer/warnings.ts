@@ -142,6 +142,6 @@ function ofFlown({ flown, value }: Made, d: GrowthDocument): string[] {
     .filter((f) => f.high_h > 0 && !usage.uses.some((u) => u.use === f.use))
     .map((f) => f.use);
   return unknown.length > 0
-    ? [`No loads are known for ${unknown.join(', ')}: its hours count as the hardest known use.`]
+    ? [`No loads are known for ${unknown.join(', ')}: such hours count as the hardest known use.`]
     : [];
 }
