@@ -56,10 +56,20 @@ function bends(life: record.Life, day: Day): Day[] {
   const first = begins !== undefined && begins < (all[0] ?? day) ? [begins] : [];
   return [...first, ...all.filter((_, i) => (all.length - 1 - i) % step === 0)];
 }
-function lifeShown(g: Gathered, { part, life: plain }: OfPart, answer: usage.UsageAnswer) {
-  const days = bends(plain, g.day);
-  const life = record.lifeOf(g.model, part.id, { until: g.day, cuts: days });
-  return { name: subjectOf(g, part), life: usage.equivalentLife(life, answer, days), gaps: life.gaps };
+/**
+ * The answer of a part, and its time line. Of papers that contradict each other each is believed in turn; the sums are
+ * those over the histories of its life, which the bounds use by use of its document only hold.
+ */
+async function answered(desk: Desk, g: Gathered, of: OfPart) {
+  const { part } = of;
+  const days = bends(of.life, g.day);
+  const under = (model: record.RecordModel) => record.lifeOf(model, part.id, { until: g.day, cuts: days });
+  const life = under(g.model);
+  const aboard = new Set(life.stretches.map((s) => s.aircraft));
+  const others = record.disputesOf(g.model).flatMap((d) => (aboard.has(d.aircraft) ? [under(d.model)] : []));
+  const answer = usage.answerOfLife(await answerUsage(of.document, desk), life, g.day, others);
+  const along = usage.equivalentLife(life, answer.value, days, others);
+  return { ...of, answer, shown: { name: subjectOf(g, part), life: along, gaps: life.gaps } };
 }
 
 /** How hard one aircraft has been flown: every part that the place lies in, the hardest worked first. */
@@ -85,9 +95,7 @@ async function pageOf(
   const row = await standing(desk, shop, 'usage', chosen.head.name, of.upTo);
   const document = await readable(() => readUsage(row.document));
   if ('unread' in document) return missingFor('usage', of, 'unread', document.unread);
-  const parts = await Promise.all(
-    partsOf(g, document, asked.part).map(async (p) => ({ ...p, answer: await answerUsage(p.document, desk) })),
-  );
+  const parts = await Promise.all(partsOf(g, document, asked.part).map((p) => answered(desk, g, p)));
   const counted = (p: (typeof parts)[number]): number => p.answer.value.equivalent?.equivalent_h.high ?? 0;
   parts.sort((a, b) => counted(b) - counted(a));
   const worst = parts[0]!;
@@ -96,7 +104,7 @@ async function pageOf(
     day: g.day,
     units: asked.units,
     document: worst.document,
-    lives: parts.map((p) => lifeShown(g, p, p.answer.value)),
+    lives: parts.map((p) => p.shown),
     about: [{ label: 'Part', value: worst.document.subject! }],
   });
   return ofAircraft(sheet, {

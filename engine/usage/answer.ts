@@ -3,7 +3,7 @@ import { type Worked, worked } from '../foundation/working.ts';
 import { type Comparison, compare } from './compare.ts';
 import { damageShares } from './damage.ts';
 import type { UsageDocument, UseLoads } from './document.ts';
-import { equivalentHours } from './equivalent.ts';
+import { equivalentHours, wholeTables } from './equivalent.ts';
 import { lifeCurveOf } from './life-curves.ts';
 import type { UsageAnswer, UseDamage } from './model.ts';
 import { pictured } from './pictured.ts';
@@ -36,10 +36,6 @@ export function answerUsage(input: unknown): Worked<UsageAnswer> {
     tried: t.tried,
     ratios: d.uses.map(({ use }) => ({ use, ratio: ratioUnder(t, use, d.reference_use) })),
   }));
-  const tried = sensitivity.flatMap((t) => {
-    const table = t.ratios.flatMap((r) => (r.ratio === null ? [] : [{ use: r.use, ratio: r.ratio }]));
-    return table.length === d.uses.length ? [table] : [];
-  });
   const value: UsageAnswer = {
     title: d.title,
     subject: d.subject ?? null,
@@ -50,7 +46,7 @@ export function answerUsage(input: unknown): Worked<UsageAnswer> {
     hardest: uses.reduce((a, b) => (b.ratio > a.ratio ? b : a)).use,
     sensitivity,
     curves: pictured(d),
-    equivalent: equivalentHours(d, ratios, safe, tried),
+    equivalent: equivalentHours(d, ratios, safe, wholeTables(sensitivity)),
     curve: { name: curve.name, from: curve.from },
     scatterFactor: d.life.scatter_factor,
     stressFrom: d.place.stress.from,

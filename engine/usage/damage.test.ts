@@ -40,6 +40,13 @@ describe('U7 life curves', () => {
       near(log10(curve, max, r), printed[i]!, 5.1e-5);
     });
   });
+  it('a stress far beyond any strength still counts a finite damage', () => {
+    const steep = { ...LIFE_CURVES[0], a1: 0, a2: -30 };
+    expect(
+      damagePerHour([{ load: 'gust', max_MPa: 1e5, min_MPa: -1e5, perHour: 1e9 }], byLifeCurve(steep)),
+    ).toBeGreaterThan(1e100);
+    expect(1e9 * byLifeCurve(steep)(1e300, -1e5)).toBeLessThan(1e120);
+  });
   it('at and under the run-out stress no failure, just above it one', () => {
     const curve = libraryCurve('2024-t3-kt2');
     expect(cyclesToFailure(curve, curve.a4_MPa, 0)).toBe(Number.POSITIVE_INFINITY);

@@ -4,7 +4,7 @@ import { addForms, linearExtremes } from '../foundation/region/index.ts';
 import { type Day, record } from '../index.ts';
 import { answerUsage } from './answer.ts';
 import { equivalentHours } from './equivalent.ts';
-import { equivalentLife } from './equivalent-life.ts';
+import { answerOfLife, equivalentLife } from './equivalent-life.ts';
 import { changed, MADE_UP, SYNTHETIC_1 } from './testing/documents.ts';
 
 const RATIOS = [
@@ -212,6 +212,36 @@ describe('U14 along a life', () => {
       [other],
     );
     expect(e.points[2]!.equivalent_h).toEqual({ low: 1550, high: 2000 });
+  });
+  it('the answer of a part is settled by its life: hours of no known use count once, its steps with them', () => {
+    const loose: Row[] = [
+      ['private', 1250, 1450],
+      ['tow', 50, 250],
+      ['patrol', 0, 100],
+      ['drop', 0, 100],
+    ];
+    const whole = answerUsage({ ...SYNTHETIC_1, hours: hours(loose, [1400, 1600]) });
+    const uses = RATIOS.map((r) => ({ ...whole.value.uses[0]!, ...r, safeLife_h: 1000 }));
+    const sensitivity = [
+      { tried: 'all alike', ratios: RATIOS.map(({ use }) => ({ use, ratio: 1 })) },
+      { tried: 'not whole', ratios: RATIOS.map(({ use }) => ({ use, ratio: use === 'tow' ? null : 50 })) },
+    ];
+    const bent = { ...whole, value: { ...whole.value, uses, sensitivity } };
+    const settled = answerOfLife(bent, lifeOf(book()), DAYS[2]!);
+    expect(settled.value.equivalent).toMatchObject({
+      flown_h: { low: 1500, high: 1500 },
+      equivalent_h: { low: 1550, high: 2000 },
+      across_h: { low: 1500, high: 2000 },
+      used: { low: 1.55, high: 2 },
+    });
+    expect(settled.working.length).toBe(whole.working.length);
+    expect(settled.working.at(-1)!.value).toEqual({ low: 1.55, high: 2 });
+    expect(settled.working.filter((s) => s.symbol === 'He').map((s) => s.value)).toEqual([
+      { low: 1550, high: 2000 },
+      { low: 1500, high: 2000 },
+    ]);
+    const none = answerUsage(SYNTHETIC_1);
+    expect(answerOfLife(none, lifeOf(book()), DAYS[2]!)).toBe(none);
   });
 });
 

@@ -17,6 +17,13 @@ export function ratioFor(ratios: RatioTable, use: string): { ratio: number; assu
     : { ratio: Math.max(...ratios.map((r) => r.ratio)), assumed: true };
 }
 
+/** The tables of ratios that were tried, where they hold every use. */
+export const wholeTables = (sensitivity: UsageAnswer['sensitivity']): RatioTable[] =>
+  sensitivity.flatMap(({ ratios }) => {
+    const table = ratios.flatMap(({ use, ratio }) => (ratio === null ? [] : [{ use, ratio }]));
+    return table.length === ratios.length ? [table] : [];
+  });
+
 /** Hours to a millionth: the last digits of the solver are no hours. */
 const tidy = (h: number): number => Math.round(h * 1e6) / 1e6;
 /** Least and greatest of a linear figure, hours. @throws Refusal `region.impossible`, `region.unsolved` */

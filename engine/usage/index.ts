@@ -7,7 +7,7 @@ export { curvesOf } from './curves.ts';
 export { byLifeCurve, type CycleDamage, damagePerHour, damageShares, sequenceDamage } from './damage.ts';
 export * from './document.ts';
 export { equivalentHours } from './equivalent.ts';
-export { equivalentLife } from './equivalent-life.ts';
+export { answerOfLife, equivalentLife } from './equivalent-life.ts';
 export { gustResponse } from './gust.ts';
 export { cyclesToFailure, equivalentStress, type LifeCurve } from './life-curve.ts';
 export { LIFE_CURVES, lifeCurveOf } from './life-curves.ts';

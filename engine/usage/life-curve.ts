@@ -32,6 +32,8 @@ export function equivalentStress(max_MPa: number, min_MPa: number, a3: number): 
 }
 
 const ROUNDING = 1e-12;
+/** A place that breaks at once lasts no cycle; so many keep its damage a figure. */
+const LEAST_CYCLES = 1e-100;
 /**
  * Cycles to failure by a fit of equivalent stress.
  *
@@ -42,5 +44,5 @@ const ROUNDING = 1e-12;
 export function cyclesToFailure(curve: LifeCurve, max_MPa: number, min_MPa: number): number {
   const over = equivalentStress(max_MPa, min_MPa, curve.a3) - curve.a4_MPa;
   if (over <= ROUNDING * curve.a4_MPa) return Number.POSITIVE_INFINITY;
-  return Math.exp(curve.a1 * Math.LN10 + curve.a2 * Math.log(over / MPA_PER_KSI));
+  return Math.max(LEAST_CYCLES, Math.exp(curve.a1 * Math.LN10 + curve.a2 * Math.log(over / MPA_PER_KSI)));
 }

@@ -135,7 +135,8 @@ const RATIO_BY = {
   'hardest slope': 'greatest of Σ n Seq^m / that of the reference, m from 3 to 6',
 } as const;
 
-function hourSteps({ equivalent: e, reference }: UsageAnswer): Step[] {
+/** The steps from hours flown to equivalent hours: the last of the working. */
+export function hourSteps({ equivalent: e, reference }: UsageAnswer): Step[] {
   if (!e) return [];
   return [
     ...e.byUse.map((u) =>
