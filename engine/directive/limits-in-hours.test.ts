@@ -68,6 +68,12 @@ describe('limits in hours, each worked by hand from 1 400 h and 2 000 landings',
       /^T-1 issue 1 \(invented\): 4 000 counted landings; then 510 counted landings since .* turned into hours at 2\.55 counted landings an hour$/,
     );
   });
+  it('is overdue by no more hours than the part has flown', () => {
+    // 2 000 landings against 10, told at 1.25 landings an hour, are 1 592 h over, and the part has flown 1 400.
+    const [l] = limits({ first: { landings: 10, is: 'at', of: 'part', since: 'new' } });
+    expect(l?.left_h).toBe(-1400);
+    expect(l?.first_at_h).toBe(0);
+  });
   it('a part that came with 100 to 300 h: a first limit in landings is told from the least it has flown', () => {
     const opening = entry('opening', 'sp', '2010-01-01', {
       basis: 'donor_record',

@@ -53,7 +53,8 @@ const least = (...all: readonly (number | null)[]): number | null => {
  * the part has flown at least, with that; a first limit in hours since new stays as it is written. Landings and
  * counted figures become hours by what one hour of that mix uses up. Months and days become hours at the slowest
  * flying that is likely, so that the hours never come later than the date. Of "whichever comes later" the later counts
- * only where both are known.
+ * only where both are known. Nothing is overdue by more hours than the part can have flown: landings that are not known
+ * would tell of centuries.
  *
  * Not valid for a part that no record carries; actions other than looks and replacements are left out, as are those
  * that ended or do not affect the part.
@@ -84,9 +85,10 @@ function limitOf(a: Assessment, of: PartUnder): LimitInHours {
   const directive = of.documents.find((d) => d.number === a.directive && d.issue === a.issue);
   const counted = directive && a.action.counts ? countedPerHour(directive, a, of) : 0;
   const per = { landings: landingsAhead(a.mix), counted, year: of.slow_h_per_year, day: of.day };
-  const left_h = leftOf(a, of.slow_h_per_year);
-  const flown = of.life.figure('hours.total', of.day).value.low;
-  const ahead = left_h === null ? null : Math.max(0, flown + left_h);
+  const flown = of.life.figure('hours.total', of.day).value;
+  const left = leftOf(a, of.slow_h_per_year);
+  const left_h = left === null ? null : Math.max(left, -Math.max(flown.high, LEAST_OVER_H));
+  const ahead = left_h === null ? null : Math.max(0, flown.low + left_h);
   const first = a.action.first ?? null;
   const first_at_h = a.lastDone ? first && hoursOf(first, per) : (asWritten(first) ?? ahead);
   const repeat_h = a.action.repeat ? hoursOf(a.action.repeat, per) : null;
@@ -128,7 +130,8 @@ function leftOf(a: Assessment, slow: number | null): number | null {
 const inYears = (days: number): number => days / DAYS_PER_YEAR;
 /** A date that has passed is never nothing: it is overdue by the flying since, or by a little. */
 const overBy = (days: number, slow: number | null): number =>
-  days === 0 ? 0 : Math.min(-0.01, inYears(days) * (slow ?? 0));
+  days === 0 ? 0 : Math.min(-LEAST_OVER_H, inYears(days) * (slow ?? 0));
+const LEAST_OVER_H = 0.01;
 
 interface Per {
   readonly landings: number;
