@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { Field } from '../field.tsx';
 import { type Decimal, type Pasted, readPasted } from './pasted.ts';
 
@@ -28,12 +28,13 @@ export function PasteTable({
   const [text, setText] = useState(begin);
   const [decimal, setDecimal] = useState<Decimal | undefined>();
   const [done, setDone] = useState('');
+  const box = useRef<HTMLDivElement>(null);
   const read = text.trim() === '' ? null : readPasted(text, decimal);
   const width = read?.rows[0]?.length ?? 0;
   const form = forms.find((f) => f.names.length === width);
   const wants = forms.map((f) => f.say).join(' Or ');
   return (
-    <div className="paste-table whole">
+    <div className="paste-table whole" ref={box}>
       <Field label={label} hint={`${wants} Tabs, semicolons, commas or blanks between the columns.`} whole>
         {(ids) => (
           <textarea
@@ -61,6 +62,7 @@ export function PasteTable({
             setText('');
             setDecimal(undefined);
             setDone(`${many(read.rows.length)} taken.`);
+            box.current?.querySelector('textarea')?.focus();
           }}
         >
           Take {many(read.rows.length)}
