@@ -23,7 +23,9 @@ const QUICK = 1e-5;
 /** Growth an hour for many lives: the sum itself for a pure power, which is one cycle, else a table that fills itself. */
 export function quickGrowth(p: Problem): HourlyGrowth {
   const growth = hourlyGrowth(p.law, p.cycles);
-  return p.law.power ? growth : tabled(growth);
+  if (p.law.power) return growth;
+  const byLogarithm = tabled(growth);
+  return (x) => byLogarithm(Math.log(x));
 }
 
 /** By the cycles of a sequence in their order, where the law is a pure power; else null. */
