@@ -3,11 +3,23 @@ import { number } from '../display.ts';
 import { f, t } from '../frame.ts';
 import { measured, timesFigure, timesRange, type Units } from '../measure.ts';
 import type { Span } from '../model.ts';
-import { leftShown, namesInForce, type ShownProgramme, shownProgramme } from './in-force.ts';
-import { ENDS, LAW_WORDS, ruleWords, sizeWords, wordsOfUse } from './words.ts';
+import {
+  downward,
+  leftOfDirectives,
+  leftShown,
+  namesInForce,
+  type ShownProgramme,
+  shownProgramme,
+} from './in-force.ts';
+import { ENDS, LAW_WORDS, ruleWords, saidUse, sizeWords } from './words.ts';
 
 type Answer = growth.GrowthAnswer;
-const h = (hours: number): string => `${number(hours)}\u00a0h`;
+const h = (hours: number): string => `${number(...downward(hours))}\u00a0h`;
+/** How long ago, or how far overdue: never rounded to less. */
+const past = (left: number): string => {
+  const [hours, places] = downward(left);
+  return `${number(-hours, places)}\u00a0h`;
+};
 const list = (names: readonly string[]): string =>
   names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 
@@ -16,9 +28,10 @@ export function growthSentence(a: Answer, units: Units): Span[] {
   if (a.gives === 'ratios') return ratiosSentence(a);
   const p = shownProgramme(a);
   if (!p) return nothingComputed(a);
+  if (a.firstToCritical_h === 0) return criticalAlready(a, units);
   const names = namesInForce(a);
   const end = rests(p) ? [t('.')] : NO_REPEAT;
-  if (!names.length) return [...estimateAlone(a, p, units), ...leftSaid(a), ...end];
+  if (!names.length) return [...estimateAlone(a, p, units), ...leftSaid(a, p), ...end];
   const [firstBy, repeatBy] = [p.first.by, p.repeat.by];
   if (firstBy && repeatBy)
     return [
@@ -26,10 +39,10 @@ export function growthSentence(a: Answer, units: Units): Span[] {
       f(h(p.first.hours)),
       t(', then every '),
       f(h(p.repeat.hours)),
-      ...leftSaid(a),
-      t('. By this estimate a crack would grow slower than that, which lengthens nothing.'),
+      ...leftSaid(a, p),
+      t(leftShown(a)?.by === null ? '.' : '. This estimate asks for nothing sooner, and lengthens nothing.'),
     ];
-  return [...mixed(a, p, names), ...leftSaid(a), ...end];
+  return [...mixed(a, p, names), ...leftSaid(a, p), ...end];
 }
 /** The estimate asks for less than a directive in one of the two, or in both. */
 function mixed(a: Answer, p: ShownProgramme, names: readonly string[]): Span[] {
@@ -53,7 +66,7 @@ function mixed(a: Answer, p: ShownProgramme, names: readonly string[]): Span[] {
   return [t(`${stays}: `), ...first, ...repeat];
 }
 /** A look that finds too late leaves nothing to repeat. */
-const rests = (p: ShownProgramme): boolean => p.repeat.hours >= 0.5;
+const rests = (p: ShownProgramme): boolean => p.repeat.by !== null || p.repeat.hours >= 0.5;
 const NO_REPEAT: readonly Span[] = [t('; '), f('no repeat can rest on such a look'), t('.')];
 
 function estimateAlone(a: Answer, p: ShownProgramme, units: Units): Span[] {
@@ -63,33 +76,58 @@ function estimateAlone(a: Answer, p: ShownProgramme, units: Units): Span[] {
     ...(rests(p) ? [t(' and then every '), f(h(p.repeat.hours))] : []),
   ];
 }
-function leftSaid(a: Answer): Span[] {
+function leftSaid(a: Answer, p: ShownProgramme): Span[] {
   const left = leftShown(a);
   if (!left) return [];
-  const which = left.by ? 'the next' : 'the first';
-  if (left.hours <= 0) return [t(`; ${which} is `), f(left.hours < -0.5 ? `overdue by ${h(-left.hours)}` : 'due now')];
-  return [t(`, ${which} in `), f(h(left.hours))];
+  if (left.by !== null) return nextSaid(left.hours);
+  const estimated = p.first.by === null ? 'the first' : 'by this estimate the first';
+  if (left.hours < 0) return [t(`; ${estimated} was due `), f(`${past(left.hours)} ago`)];
+  return left.hours === 0 ? [t(`; ${estimated} is `), f('due now')] : [t(`, ${estimated} in `), f(h(left.hours))];
+}
+/** What a directive leaves. */
+function nextSaid(hours: number): Span[] {
+  if (hours > 0) return [t(', the next in '), f(h(hours))];
+  return [t('; the next is '), f(hours < 0 ? `overdue by ${past(hours)}` : 'due now')];
+}
+/** The directives, and what they leave, where the estimate has no say. */
+function inForceSaid(a: Answer): Span[] {
+  const names = namesInForce(a);
+  if (!names.length) return [];
+  const left = leftOfDirectives(a);
+  return [
+    t(`${list(names)} ${names.length > 1 ? 'stay' : 'stays'} in force`),
+    ...(left === null ? [] : nextSaid(left)),
+    t('. '),
+  ];
 }
 function nothingComputed(a: Answer): Span[] {
-  const names = namesInForce(a);
-  const stays = names.length ? `${list(names)} ${names.length > 1 ? 'stay' : 'stays'} in force. ` : '';
   const why =
     a.curve?.ended === 'no growth'
-      ? 'By this law a crack of that size does not grow under these loads'
+      ? 'By this law no growth is computed under these loads, which is no endless life'
       : 'No time to critical can be told from what is given';
-  return [t(`${stays}${why}: `), f('no interval can be made of it'), t('.')];
+  return [...inForceSaid(a), t(`${why}: `), f('no interval can be made of it'), t('.')];
 }
+/** A flaw with which the place does not carry limit load grows to nothing: there is no time to share out. */
+const criticalAlready = (a: Answer, units: Units): Span[] => [
+  ...inForceSaid(a),
+  t(
+    `By this estimate limit load is not carried with a crack ${sizeWords(a.first, units)}, assumed from the first day: `,
+  ),
+  f('no interval can be made of it'),
+  t('.'),
+];
 function ratiosSentence(a: Answer): Span[] {
   const names = namesInForce(a);
-  const stays = names.length ? ` ${list(names)} ${names.length > 1 ? 'stay' : 'stays'} in force.` : '';
+  const overdue = (leftOfDirectives(a) ?? 0) < 0 ? ', with a look overdue' : '';
+  const stays = names.length ? ` ${list(names)} ${names.length > 1 ? 'stay' : 'stays'} in force${overdue}.` : '';
   const reference = a.reference;
   const fastest = [...a.byUse].filter((u) => u.use !== reference).sort((x, y) => y.ratio - x.ratio)[0];
   if (!fastest || reference === null)
     return [t(`Without the stress at this place no time can be told, and there is no other use to compare.${stays}`)];
   return [
-    t(`In ${wordsOfUse(fastest.use)} flying a crack here grows `),
+    t(`In ${saidUse(a, fastest.use)} a crack here grows `),
     f(`${timesFigure(fastest.ratio)} times`),
-    t(` as fast as in ${wordsOfUse(reference)} flying; how fast that is cannot be told.${stays}`),
+    t(` as fast as in ${saidUse(a, reference)}; how fast that is cannot be told.${stays}`),
   ];
 }
 
@@ -98,7 +136,7 @@ export function growthBecause(a: Answer, units: Units): string {
   if (a.gives === 'ratios') {
     const others = a.byUse.filter((u) => u.use !== a.reference && u.ratioAcross.high > u.ratioAcross.low);
     const across = others[0]
-      ? ` Over the exponents tried: ${others.map((u) => `${wordsOfUse(u.use)} ${timesRange(u.ratioAcross)} times`).join(', ')}.`
+      ? ` Over the exponents tried: ${others.map((u) => `${saidUse(a, u.use)} ${timesRange(u.ratioAcross)} times`).join(', ')}.`
       : '';
     return `No stress with a source is at hand for this place: uses are compared, and no times are given.${across}`;
   }

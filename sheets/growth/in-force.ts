@@ -34,6 +34,19 @@ export const ofUse = (p: growth.Programme): ShownProgramme => ({
   first: { hours: p.first_h, by: p.capped.first },
   repeat: { hours: p.repeat_h, by: p.capped.repeat },
 });
+/** The least that a directive leaves; null where none says so. */
+export function leftOfDirectives(a: Answer): number | null {
+  const all = a.inForce.flatMap((i) => (i.left_h === null ? [] : [i.left_h]));
+  return all.length ? Math.min(...all) : null;
+}
+/** Hours to a look as they are shown, and their places: never rounded up, so that none reads as later than it is. */
+export function downward(hours: number): [hours: number, places: number] {
+  const places = Math.abs(hours) < FEW ? 1 : 0;
+  const by = places ? 10 : 1;
+  return [Math.floor(hours * by + CLOSE) / by, places];
+}
+const FEW = 10;
+const CLOSE = 1e-6;
 /** What is left to the next look, the worse side: of the directives first, else of the estimate. */
 export function leftShown(a: Answer): Shown | null {
   if (a.gives === 'ratios') return null;

@@ -11,6 +11,7 @@ import { sourcesTable } from '../sources.ts';
 import { shownSteps } from '../working.ts';
 import { growthBecause, growthSentence } from './answer.ts';
 import { growthFindings } from './findings.ts';
+import { shownProgramme } from './in-force.ts';
 import type { GrowthSheetInput } from './input.ts';
 import { byUseTable, chanceTables, inputsBlock, programmeTable } from './tables.ts';
 import { LAW_WORDS, ruleWords } from './words.ts';
@@ -70,10 +71,21 @@ function meaningBlock(a: growth.GrowthAnswer, units: Units): Block {
       a.gives === 'hours'
         ? [
             `The curve asks: if a crack of ${first} had been there from the first day, how long would it be after so many hours of this flying? A real crack may start later, or never; it may also grow faster, where the metal, the hole or the loads are worse than what went in.`,
-            'Looks are spaced so that a crack is met more than once between the size that a look can find and the size that the spar can no longer carry. It is an estimate and approves nothing: it shortens what is asked, and never lengthens it.',
+            `${metWords(a)}It is an estimate and approves nothing: it shortens what is asked, and never lengthens it.`,
           ]
         : [
             'Cracks under two kinds of flying are compared by their loads alone. How fast a crack grows, and how often to look, cannot be told without the stress at the place: the directive and the type’s data say it.',
           ],
   };
 }
+
+/** How often the looks meet a crack while it can be found and is not yet critical. */
+function metWords(a: growth.GrowthAnswer): string {
+  const p = shownProgramme(a);
+  const found = a.detectableToCritical_h;
+  if (!p || found === null) return '';
+  if (found === 0) return 'A crack that this look can find is critical already: it is not met before. ';
+  const between = 'between the size that a look can find and the size that this place can no longer carry';
+  return `Looks are spaced so that a crack would be met at least ${2 * p.repeat.hours <= found * (1 + CLOSE) ? 'twice' : 'once'} ${between}. `;
+}
+const CLOSE = 1e-9;

@@ -1,9 +1,9 @@
 import type { growth } from '../../engine/index.ts';
-import { number } from '../display.ts';
+import { hoursLeft, number } from '../display.ts';
 import { hoursCell, measured, percentCell, quantity, timesCell, type Units, words } from '../measure.ts';
 import type { Cell, Column, KeyValueBlock, TableBlock } from '../model.ts';
-import { ofUse, type Shown, shownProgramme } from './in-force.ts';
-import { ENDS, INTERACTIONS, LAW_WORDS, percent, shareOfLives, sizeWords, wordsOfUse } from './words.ts';
+import { downward, ofUse, type Shown, shownProgramme } from './in-force.ts';
+import { ENDS, INTERACTIONS, LAW_WORDS, percent, shareOfLives, sizeWords, titleOfUse } from './words.ts';
 
 type Answer = growth.GrowthAnswer;
 const left = (key: string, title: string): Column => ({ key, title, align: 'left' });
@@ -13,9 +13,10 @@ const right = (key: string, title: string, unit?: string): Column => ({
   align: 'right',
   ...(unit ? { unit } : {}),
 });
+const lookCell = (hours: number | null): Cell => (hours === null ? hoursCell(null) : hoursCell(...downward(hours)));
 /** Hours with the directive that cuts them, where one does. */
 function capped({ hours, by }: Shown): Cell {
-  const cell = hoursCell(hours);
+  const cell = lookCell(hours);
   return by === null || cell.is !== 'quantity' ? cell : { ...cell, small: `${by}, in force` };
 }
 
@@ -27,9 +28,9 @@ export function programmeTable(a: Answer): TableBlock[] {
     id: `in-force-${n}`,
     cells: {
       what: words(`${i.name}, in force`, i.reference),
-      first: hoursCell(i.first_at_h),
-      repeat: hoursCell(i.repeat_h),
-      left: i.left_h === null ? words('') : hoursCell(i.left_h),
+      first: lookCell(i.first_at_h),
+      repeat: lookCell(i.repeat_h),
+      left: i.left_h === null ? words('') : leftHours(i.left_h),
     },
   }));
   if (p)
@@ -65,8 +66,10 @@ function leftCell(a: Answer): Cell {
   if (!a.left_h) return words('');
   const limits = a.inForce.flatMap((i) => (i.left_h === null ? [] : [i.left_h]));
   const most = Math.min(...limits, Number.POSITIVE_INFINITY);
-  return hoursCell({ low: Math.min(a.left_h.low, most), high: Math.min(a.left_h.high, most) });
+  const [low, high] = [Math.min(a.left_h.low, most), Math.min(a.left_h.high, most)];
+  return hoursLeft(low) === hoursLeft(high) ? leftHours(low) : hoursCell({ low, high });
 }
+const leftHours = (h: number): Cell => ({ is: 'quantity', value: h, unit: 'h', places: 0, text: hoursLeft(h) });
 
 /** The same crack where all hours are of one use. */
 export function byUseTable(a: Answer): TableBlock[] {
@@ -94,7 +97,7 @@ export function byUseTable(a: Answer): TableBlock[] {
         return {
           id: u.use,
           cells: {
-            use: words(wordsOfUse(u.use), u.use === a.reference ? 'the others are held against it' : undefined),
+            use: words(titleOfUse(a, u.use), u.use === a.reference ? 'the others are held against it' : undefined),
             ratio: timesCell(u.ratio),
             across: timesCell(u.ratioAcross),
             ...(hours
