@@ -17,7 +17,7 @@ export function useAsked() {
 }
 
 /** One word of the question, chosen from a list; a word that is not in it is shown as it stands. */
-export function AskedSelect({
+function AskedSelect({
   label,
   of,
   first,
