@@ -240,6 +240,15 @@ describe('U14 along a life', () => {
       { low: 1550, high: 2000 },
       { low: 1500, high: 2000 },
     ]);
+    const patrol = lifeOf(book([entry('use', 'ac', '2022-01-02', { from: '2022-01-02', use: 'patrol' })]));
+    const dropped = book([entry('use', 'ac', '2022-01-02', { from: '2022-01-02', use: 'drop' })]);
+    const drop = lifeOf(JSON.parse(JSON.stringify(dropped).replace('"total_h":1500', '"total_h":1520')));
+    expect(answerOfLife(bent, patrol, DAYS[2]!).value.equivalent!.equivalent_h).toEqual({ low: 1550, high: 1750 });
+    const both = answerOfLife(bent, patrol, DAYS[2]!, [drop]).value.equivalent!;
+    expect([both.flown_h, both.equivalent_h]).toEqual([
+      { low: 1500, high: 1520 },
+      { low: 1550, high: 2060 },
+    ]);
     const none = answerUsage(SYNTHETIC_1);
     expect(answerOfLife(none, lifeOf(book()), DAYS[2]!)).toBe(none);
   });
