@@ -6,10 +6,10 @@ export function figureOf(text: string): number | string {
   const bare = text.replace(BLANKS, '').replace('−', '-');
   return /^-?\d{1,15}(\.\d{0,9})?$/.test(bare) ? Number(bare) : text;
 }
-/** As the reader writes it: thousands apart. */
+/** As the reader writes it: thousands apart, without what conversion leaves beyond fifteen figures. */
 export function shownFigure(v: Json | undefined): string {
   if (typeof v !== 'number') return textOf(v);
-  const [whole, part] = String(v).split('.');
+  const [whole, part] = String(Number(v.toPrecision(15))).split('.');
   const grouped = whole!.replace(/\B(?=(\d{3})+$)/g, '\u202f');
   return part === undefined ? grouped : `${grouped}.${part}`;
 }
