@@ -198,6 +198,12 @@ describe('warnings', () => {
       { uses: [use('private', [{ ...gust(3), up: undefined } as never])] },
       /no upward levels: nothing pulls harder/,
     ],
+    [
+      'a curve that was not read',
+      { life: { ...SYNTHETIC_1.life, curve: { library: '2024-t3-kt5' } } },
+      /curve are from memory: read MIL-HDBK-5J, figure 3\.2\.3\.1\.8\(i\) before a life/,
+    ],
+    ['a curve read in a copy', {}, /constants of this curve are second-hand/],
     ['a short sequence', { sequence: { seed: 1, flights: 20 } }, /sequence is short, 20 of 500 flights/],
     [
       'a scatter factor for tests, on a life by analysis',

@@ -48,6 +48,11 @@ function ofCurve(d: UsageDocument, c: Comparison): string[] {
   else if (curve.a4_MPa > 0)
     out.push('Cycles under the run-out stress of this curve count nothing; in a real part they may still do harm.');
   else out.push('This curve has no run-out stress: every small cycle damages, along a line that no test has reached.');
+  const { known } = curve.from;
+  if (known === 'memory' || known === 'second-hand')
+    out.push(
+      `The constants of this curve are ${known === 'memory' ? 'from memory' : 'second-hand'}: read ${[curve.from.source, curve.from.place].filter(Boolean).join(', ')} before a life by them decides anything.`,
+    );
   const bands = [...c.spectra.values()].flatMap((s) => s.bands);
   const lives = (b: (typeof bands)[number]) => cyclesToFailure(curve, b.max_MPa, b.min_MPa);
   if (bands.some((b) => lives(b) < DATA_BEGIN))

@@ -70,7 +70,7 @@ function saysBlock(a: usage.UsageAnswer, reference: string): Block {
     block: 'prose',
     title: 'What this says',
     paragraphs: [
-      'Each hour is weighed by what its loads do to the place named: gusts, manoeuvres, taxying, landings, and once a flight the swing from the ground into the air and back. Two hours count alike when they do the same harm by the S-N curve.',
+      `Each hour is weighed by what its loads do to the place named: gusts, manoeuvres, taxying, landings, and once a flight the swing from the ground into the air and back. Two hours count alike when they do the same harm by ${a.gives === 'lives' ? 'the S-N curve' : 'a power of the stress'}.`,
       a.gives === 'lives'
         ? `Hours of ${reference} that it counts as are a way to compare. They are no hours of the record, and they lengthen no limit that is in force. A safe life here is an estimate divided by a scatter factor; it approves nothing.`
         : 'Uses are compared, nothing more: without the stress at the place no life can be told.',

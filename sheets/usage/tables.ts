@@ -153,7 +153,7 @@ export function placeBlock(a: Answer, document: usage.UsageDocument | undefined,
   const stress = (v: number) => words(measured(v, 'stress', units));
   const ground = (g: { ground_at_1g_MPa: number; ground_per_g_MPa?: number | undefined }) => [
     { key: 'Stress on the ground', cell: stress(g.ground_at_1g_MPa) },
-    { key: 'for each g on the ground', cell: stress(g.ground_per_g_MPa ?? g.ground_at_1g_MPa) },
+    { key: 'Stress for each g on the ground', cell: stress(g.ground_per_g_MPa ?? g.ground_at_1g_MPa) },
   ];
   const pairs: KeyValueBlock['pairs'] = [
     ...(document
