@@ -42,6 +42,11 @@ async function choose(within: ReturnType<typeof part>, label: string, option: st
   await field.selectOption({ label: option });
 }
 
+async function source(within: ReturnType<typeof part>, text: string): Promise<void> {
+  await type(within, 'Source', text);
+  await choose(within, 'How well known', 'made up');
+}
+
 describe('an engineer with a crack to judge', () => {
   it('begins an empty form; the place is drawn as soon as its lengths are there', async () => {
     await page.goto(`${program.url}/demo/growth`);
@@ -66,19 +71,19 @@ describe('an engineer with a crack to judge', () => {
 
   it('takes material, loading, limit stress, detectable size and rule, each with its source', async () => {
     await type(part('The place'), 'Remote stress at limit load MPa', '165');
-    await type(part('The place'), 'Source', 'Stress report 7 (invented)');
-    await type(part('The first flaw'), 'Source', 'Handbook value (invented)');
+    await source(part('The place'), 'Stress report 7 (invented)');
+    await source(part('The first flaw'), 'Handbook value (invented)');
     const look = part('What a look can find');
     await type(look, 'Length c mm', '0.8');
     await type(look, 'Depth a mm', '0.8');
     await type(look, 'Method', 'eddy current, bolt out');
-    await type(look, 'Source', 'Trials of the shop (invented)');
+    await source(look, 'Trials of the shop (invented)');
     const material = part('The material');
     await material.getByLabel('Material', { exact: true }).selectOption('2024-t3');
     await material.getByLabel('Growth law').selectOption('walker');
     await choose(part('What works the crack'), 'Usage document', 'Whimbrel W4, lower spar cap');
     await choose(part('What works the crack'), 'Flying to come', 'all in Private flying');
-    await type(part('The rule'), 'Source', 'Half of the growth, by custom (invented)');
+    await source(part('The rule'), 'Half of the growth, by custom (invented)');
     await answer(/is whole/);
     await beside().getByRole('heading', { level: 2 }).first().waitFor();
     await accessible(page);

@@ -42,7 +42,10 @@ async function press(within: ReturnType<typeof part>, name: string | RegExp): Pr
   await within.getByRole('button', { name }).first().focus();
   await page.keyboard.press('Enter');
 }
-const source = (within: ReturnType<typeof part>, text: string, nth = 0) => type(within, 'Source', text, nth);
+async function source(within: ReturnType<typeof part>, text: string): Promise<void> {
+  await type(within, 'Source', text);
+  await within.getByLabel('How well known', { exact: true }).selectOption('made up');
+}
 
 describe('an engineer with a stress report and a spreadsheet', () => {
   it('finds the list in the path, and begins an empty form that says what is still to do', async () => {

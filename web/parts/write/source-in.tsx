@@ -7,7 +7,8 @@ export const KNOWN = [
   { value: 'memory', text: 'from memory' },
   { value: 'invented', text: 'made up' },
 ];
-export const NO_SOURCE = { source: '', known: 'read' } as const;
+/** How well it is known is asked too: a form that begins with "read" would claim it unasked. */
+export const NO_SOURCE = { source: '' } as const;
 
 /** Where the figures above come from, and how well they are known. */
 export function SourceIn({ path, of }: { path: Path; of: string }) {
