@@ -27,7 +27,9 @@ function block(b: Block): string[] {
       return b.pairs.map((p) => `${p.key}: ${text(p.cell)}`);
     case 'findings':
       return b.findings.length
-        ? b.findings.map((f) => `- ${f.text} [entries ${f.entries.join(', ') || 'none'}] ${f.remedy}`)
+        ? b.findings.map(
+            (f) => `- ${f.text}${f.entries.length ? ` [entries ${f.entries.join(', ')}]` : ''} ${f.remedy}`,
+          )
         : [b.empty];
     case 'prose':
       return [...b.paragraphs, ...(b.list ?? []).map((l) => `- ${l}`)];

@@ -54,13 +54,22 @@ function sentence(a: growth.GrowthAnswer, c: growth.ChanceAnswer): Span[] {
   const first = c.passed[0];
   if (!first || !a.programme) return [...ends, t('.')];
   const most = percent(first.sampling.high);
+  const look = f(`${number(first.hours)} h`);
+  if (first.chance === 0)
+    return [
+      ...ends,
+      t('; in none of them is the crack critical before the first look at '),
+      look,
+      t(', which of so many draws still leaves room for '),
+      f(most),
+      t('.'),
+    ];
   return [
     ...ends,
-    t(first.chance === 0 ? '; in none of them, though with so many it may be ' : '; in '),
-    f(first.chance === 0 ? most : percent(first.chance)),
-    t(first.chance === 0 ? ',' : `, up to ${most} as far as this many draws tell,`),
-    t(' the crack is critical before the first look at '),
-    f(`${number(first.hours)} h`),
+    t('; in '),
+    f(percent(first.chance)),
+    t(`, up to ${most} as far as this many draws tell, the crack is critical before the first look at `),
+    look,
     t('.'),
   ];
 }

@@ -31,8 +31,6 @@ export function ruleWords(rule: growth.GrowthAnswer['rule']): string {
   const [first, repeat] = [shareWords(rule.first), shareWords(rule.repeat)];
   return first === repeat ? `${first} of the growth` : `first ${first}, then ${repeat} of the growth`;
 }
-/** A use by its word. */
-export const wordsOfUse = (use: string): string => plain(use);
 /** A use by its title, or by its word where it has none: as a name at the head of a row. */
 export const titleOfUse = (a: growth.GrowthAnswer, use: string): string =>
   a.byUse.find((u) => u.use === use)?.title ?? plain(use);

@@ -14,8 +14,9 @@ import { Refusal } from '../../foundation/refusal.ts';
 export function stressRatio(max: number, min: number): number {
   if (min < max && Number.isFinite(max) && Number.isFinite(min)) return min / max;
   throw new Refusal('growth.stress-ratio', {
-    given: `a cycle from ${min} up to ${max}`,
+    given: `a cycle from ${short(min)} up to ${short(max)}`,
     allowed: 'a lowest stress below the highest: R = lowest / highest below 1',
     remedy: 'Correct the cycle, or leave it out: without a range it drives no crack',
   });
 }
+const short = (x: number): string => String(Number(x.toPrecision(6)));
