@@ -59,6 +59,17 @@ const SHOWN: Readonly<Record<string, Shown>> = {
     height: 800,
     words: [/Method/, /An alternative means/, /A ferry permit/],
   },
+  usage: { at: `${aircraft}/usage`, height: 900, words: [/What an hour of each use does/, /Lengths and stresses/] },
+  'usage-write': {
+    at: 'demo/usage/whimbrel-w4-lower-spar-cap/write',
+    height: 900,
+    words: [/Aeroplane/, /Paste/i, /source/i],
+  },
+  growth: {
+    at: `${aircraft}/growth`,
+    height: 1150,
+    words: [/How a crack would grow/, /What matters most/, /scatter/i],
+  },
   'what-if': {
     at: `${aircraft}/what-if`,
     height: 900,
