@@ -10,6 +10,7 @@ const folder = join(rootFolder(), 'store', 'testing', 'dumps');
 const KNOWN = [
   ['0.1.0.log.gz', 603, 'exported'],
   ['0.2.0.backup', 612, 'backed up'],
+  ['0.3.0.backup', 614, 'backed up'],
 ] as const;
 
 describe('a dump of every version', () => {
