@@ -19,8 +19,18 @@ export function usageSentence(a: Answer): Span[] {
       t('.'),
     ];
   if (a.gives === 'lives' && a.equivalent) return [...countsAs(a, reference), ...harder(a, reference, ' ')];
-  if (a.uses.length === 1) return [t(`Only ${reference} is described: there is no other use to hold it against.`)];
+  if (a.uses.length === 1) return onlyOne(a, reference);
   return harder(a, reference, '');
+}
+/** Without another use there is no ratio: what is left to say is the life. */
+function onlyOne(a: Answer, reference: string): Span[] {
+  const safe_h = a.gives === 'lives' ? a.uses[0]!.safeLife_h : null;
+  if (safe_h === null) return [t(`Only ${reference} is described: there is no other use to hold it against.`)];
+  return [
+    t(`By this estimate the safe life of this place in ${reference} is `),
+    f(`${number(Math.floor(safe_h))}\u00a0h`),
+    t(', and it approves nothing. No other use is described to hold it against.'),
+  ];
 }
 function countsAs(a: Answer, reference: string): Span[] {
   const { flown_h, equivalent_h } = a.equivalent!;

@@ -115,6 +115,15 @@ describe('what a usage page says', () => {
     expect(spoken(sheet)).toContain('that is no proof that it lasts for ever');
     expect(textOf(sheet)).toContain('small cycles count once there is a crack');
   });
+  it('of one use alone tells the safe life, where there is one', () => {
+    const one = (safeLife_h: number | null) =>
+      spoken(sheetOf({ uses: [{ ...usageAnswer.uses[0]!, safeLife_h }], equivalent: null }));
+    expect(one(16_344.9)).toContain(
+      'the safe life of this place in private flying is 16 344 h, and it approves nothing',
+    );
+    expect(one(null)).toContain('there is no other use to hold it against');
+    expect(one(null)).not.toMatch(/\d h/);
+  });
   it('tells of a use without loads of its own that it counts as the hardest', () => {
     expect(textOf(sheetOf())).toContain('no loads of its own: as the hardest use');
   });

@@ -8,7 +8,7 @@ export function OtherUnits() {
   const units = useUnits();
   const count = inOtherUnits(draft, units);
   if (count === 0) return null;
-  const [chosen, written] = units === 'inch' ? ['in and ksi', 'mm and MPa'] : ['mm and MPa', 'in and ksi'];
+  const [chosen, written] = units === 'inch' ? ['inch and ksi', 'mm and MPa'] : ['mm and MPa', 'inch and ksi'];
   return (
     <p className="other-units soft">
       {count === 1 ? '1 figure stands' : `${count} figures stand`} in {written}, as{' '}
