@@ -124,14 +124,20 @@ function Bands() {
 
 function Cycles() {
   const { draft, send } = useForm();
+  const inch = useUnits() === 'inch';
   const cycles = [...L, 'cycles'];
   const count = listOf(at(draft, cycles)).length;
   return (
     <>
       <div className="fields" data-place={cycles.join('.')} tabIndex={-1}>
         <PasteTable
-          label="Paste the cycles"
-          forms={[{ names: ['highest', 'lowest'], say: 'Two columns: highest and lowest stress of each cycle, MPa.' }]}
+          label="Paste the cycles, in MPa"
+          forms={[
+            {
+              names: ['highest', 'lowest'],
+              say: `Two columns: highest and lowest stress of each cycle, in MPa${inch ? ' here, never in ksi: convert them before' : ''}.`,
+            },
+          ]}
           take={(rows) => send({ does: 'put', path: cycles, value: rows.map(([a, b]) => [a!, b!]) })}
         />
         <FigureOf path={[...L, 'hours']} label="They stand for" unit="h" />
