@@ -49,7 +49,9 @@ function partsBlock(q: OfAircraftInput, href: (query: Record<string, string>) =>
         { key: 'flown', title: 'Flown', unit: 'h', align: 'right' },
         ...(q.word === 'usage'
           ? [{ key: 'counts', title: 'Counts as', unit: 'h', align: 'right' as const }]
-          : [{ key: 'left', title: 'Left to the next look', unit: 'h', align: 'right' as const }]),
+          : q.parts.some((p) => p.left_h !== null)
+            ? [{ key: 'left', title: 'Left to the next look', unit: 'h', align: 'right' as const }]
+            : []),
       ],
       rows: q.parts.map(({ part, flown_h, counts_h, left_h }) => ({
         id: part.id,

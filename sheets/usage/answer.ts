@@ -45,7 +45,9 @@ function countsAs(a: Answer, reference: string): Span[] {
   return [
     t(`Treat the ${flown}\u00a0h flown as `),
     f(`${treat}\u00a0h of ${reference}`),
-    ...(number(equivalent_h.low) === treat ? [] : [t(` (${range(equivalent_h)}\u00a0h, as the papers leave it)`)]),
+    ...(number(equivalent_h.low) === treat || range(equivalent_h) === flown
+      ? []
+      : [t(` (${range(equivalent_h)}\u00a0h, as the papers leave it)`)]),
     t('.'),
   ];
 }

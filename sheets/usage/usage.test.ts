@@ -115,6 +115,11 @@ describe('what a usage page says', () => {
     expect(spoken(sheet)).toContain('that is no proof that it lasts for ever');
     expect(textOf(sheet)).toContain('small cycles count once there is a crack');
   });
+  it('says a range once where the hours count as what they are', () => {
+    const both = { low: 3120, high: 38_046 };
+    const same = spoken(sheetOf({ equivalent: { ...usageAnswer.equivalent!, flown_h: both, equivalent_h: both } }));
+    expect(same).toContain('Treat the 3 120 to 38 046 h flown as 38 046 h of private flying.');
+  });
   it('of one use alone tells the safe life, where there is one', () => {
     const one = (safeLife_h: number | null) =>
       spoken(sheetOf({ uses: [{ ...usageAnswer.uses[0]!, safeLife_h }], equivalent: null }));
