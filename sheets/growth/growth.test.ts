@@ -5,6 +5,7 @@ import { say } from '../frame.ts';
 import type { Sheet, TableBlock } from '../model.ts';
 import { chanceAnswer, growthAnswer, programmeOf, workedGrowth } from '../testing/growth-case.ts';
 import { textOf, unfit, walk } from '../testing/walk.ts';
+import { downward } from './in-force.ts';
 import { growthSheet } from './sheet.ts';
 
 const DAY = parseDay('2026-11-25');
@@ -234,4 +235,13 @@ it('cuts each use by what the engine says is in force there', () => {
   expect(cellText(table, 'tow', 'first')).toBe('4 675');
   expect(cellText(table, 'private', 'first')).toBe('7 087');
   expect(table.rows[0]!.cells.first).toMatchObject({ value: 7087, small: 'W-14, in force' });
+});
+
+it.each([
+  [0, 0, 0],
+  [49.8, 49, 0],
+  [9.87, 9.8, 1],
+  [-160.3, -161, 0],
+])('%s h to a look is shown as %s, never later', (hours, shown, places) => {
+  expect(downward(hours)).toEqual([shown, places]);
 });

@@ -41,7 +41,7 @@ export function leftOfDirectives(a: Answer): number | null {
 }
 /** Hours to a look as they are shown, and their places: never rounded up, so that none reads as later than it is. */
 export function downward(hours: number): [hours: number, places: number] {
-  const places = Math.abs(hours) < FEW ? 1 : 0;
+  const places = hours !== 0 && Math.abs(hours) < FEW ? 1 : 0;
   const by = places ? 10 : 1;
   return [Math.floor(hours * by + CLOSE) / by, places];
 }

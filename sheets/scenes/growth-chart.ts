@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import type { growth } from '../../engine/index.ts';
 import { number } from '../display.ts';
-import { type ShownProgramme, shownProgramme } from '../growth/in-force.ts';
+import { downward, type ShownProgramme, shownProgramme } from '../growth/in-force.ts';
 import { ENDS, INTERACTIONS } from '../growth/words.ts';
 import { inUnits, measured, measuredCell, quantity, type Units, unitOf, words } from '../measure.ts';
 import type { Mark, Scene, TableBlock } from '../model.ts';
@@ -84,8 +84,8 @@ type At = (v: number) => number;
 /** What is said of the first look, above the curve and clear of it. */
 function firstLook(p: ShownProgramme, x: number, below: number, curveAt: At): Mark[] {
   const by = p.first.by ? `, as ${p.first.by} asks` : '';
-  const then = `then every ${number(p.repeat.hours)} h${p.repeat.by ? `, as ${p.repeat.by} asks` : ''}`;
-  const said = [`first look ${number(p.first.hours)} h${by}`, then];
+  const then = `then every ${number(...downward(p.repeat.hours))} h${p.repeat.by ? `, as ${p.repeat.by} asks` : ''}`;
+  const said = [`first look ${number(...downward(p.first.hours))} h${by}`, then];
   const wide = Math.max(...said.map((w) => wideOf(w, 12))) + 8;
   const y = below + 22;
   const clear = x + wide < FRAME.right && curveAt(x + wide) > y + 26;

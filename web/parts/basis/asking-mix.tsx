@@ -71,7 +71,7 @@ function Shares({ uses, mix, show }: { uses: readonly Use[]; mix: string; show: 
         </label>
       ))}
       <button type="submit">Show it at these shares</button>
-      <span className="soft">Shares of the hours, together 1</span>
+      <span className="soft">Shares of the hours, together 1: 0.7 and 0.3</span>
     </form>
   );
 }
