@@ -381,3 +381,22 @@ describe('the example', () => {
     expect(s.high_h / s.low_h).toBeCloseTo(2.25, 3);
   });
 });
+
+it('a sequence of many cycles, none like another, is answered as one of few, by law of each kind', () => {
+  const n = 200_000;
+  const cycles = Array.from({ length: n }, (_, i): [number, number] => [100 + i / n, 10 - ((i * 7919) % n) / n]);
+  const loading = (all: [number, number][]): GrowthInput['loading'] => ({
+    as: 'sequence',
+    cycles: all,
+    hours: all.length / 20,
+    from: FROM,
+  });
+  for (const law of ['walker', 'closure'] as const) {
+    const d: GrowthInput = { ...constantDocument, material: { library: '2024-t3', law } };
+    const [least, many, most] = [[[100, 10]], cycles, [[101, 9]]].map(
+      (all) => value({ ...d, loading: loading(all as [number, number][]) }).firstToCritical_h!,
+    );
+    expect(many).toBeLessThan(least!);
+    expect(many).toBeGreaterThan(most!);
+  }
+});

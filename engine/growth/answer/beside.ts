@@ -17,7 +17,7 @@ export interface Beside {
 }
 
 /** So many cycles are counted at most: a page is not kept waiting. A faster doer counts further. */
-const MOST = 3_000_000;
+const MOST = 1_000_000;
 const MOST_BY_KERNEL = 60_000_000;
 
 /** Cycle by cycle with the interaction that is asked for; null where none is. */

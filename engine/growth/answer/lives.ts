@@ -1,6 +1,6 @@
 import { tabled } from '../chance/hour-table.ts';
 import type { GrowthDocument } from '../document.ts';
-import { grow, growByBlocks, type HourlyGrowth, hourlyGrowth } from '../integrate/index.ts';
+import { grow, growByBlocks, type HourlyGrowth, hourlyGrowth, MANY_CYCLES } from '../integrate/index.ts';
 import type { CrackSize, CycleSequence, GrowthCurve } from '../model.ts';
 import { placed } from './placed.ts';
 import { carriedBy, type Problem } from './problem.ts';
@@ -11,11 +11,14 @@ export type Life = (from: CrackSize, points?: number) => GrowthCurve;
 /** By cycles an hour. @param quick growth an hour as a table, and longer steps: where many lives are held against each other */
 export function lifeByHours(p: Problem, quick?: HourlyGrowth): Life {
   const until = { margin: carriedBy(p).margin };
+  const growth =
+    quick ?? (p.law.power || p.cycles.length <= MANY_CYCLES ? hourlyGrowth(p.law, p.cycles) : quickGrowth(p));
   return (from, points) => {
     const at = placed(p.form, from);
     return grow(at.form, p.law, p.cycles, at.size, until, {
       ...(points === undefined ? {} : { points }),
-      ...(quick ? { tolerance: QUICK, growth: quick } : {}),
+      growth,
+      ...(quick ? { tolerance: QUICK } : {}),
     });
   };
 }

@@ -45,7 +45,10 @@ export function grow(
 ): GrowthCurve {
   const growth = options.growth ?? hourlyGrowth(law, cycles);
   const perHour = cycles.reduce((n, s) => n + s.perHour, 0);
-  const highest = Math.max(...cycles.map((s) => (s.perHour > 0 ? s.max_MPa : Number.NEGATIVE_INFINITY)));
+  const highest = cycles.reduce(
+    (most, s) => (s.perHour > 0 && s.max_MPa > most ? s.max_MPa : most),
+    Number.NEGATIVE_INFINITY,
+  );
   const count = { evaluations: 0 };
   form.k(from);
   const way = walk(
