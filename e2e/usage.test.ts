@@ -81,12 +81,15 @@ describe('an engineer with a stress report and a spreadsheet', () => {
   it('pastes a table from a spreadsheet: heading and decimal comma are told, rows are taken', async () => {
     const use = part(/^Use 1/);
     await press(use, /^Add a table of load factors/);
+    await use.locator('select:focus').waitFor();
+    expect(await use.getByLabel('What loads the wing').evaluate((e) => e === document.activeElement)).toBe(true);
     await use.getByLabel('Paste its table').focus();
     await page.keyboard.insertText('level\ttimes per hour\n0,5\t40\n1,0\t6,5\n1,5\t0,9\n2,5\t0,012\n');
     await use.getByText(/4 rows: first level 0\.5, times 40; last level 2\.5, times 0\.012/).waitFor();
     await use.getByText(/The comma is read as the decimal sign/).waitFor();
     await press(use, 'Take 4 rows');
     await use.getByText('4 rows taken.').waitFor();
+    expect(await use.getByLabel('Paste its table').evaluate((e) => e === document.activeElement)).toBe(true);
     expect(
       await use
         .getByRole('table', { name: /^Upward/ })
