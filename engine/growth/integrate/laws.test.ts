@@ -7,6 +7,7 @@ import { crackForm } from '../stress-intensity/index.ts';
 import { grow } from './adaptive.ts';
 import { growByBlocks } from './blocks.ts';
 import { growCycleByCycle } from './cycle-by-cycle.ts';
+import { hourlyGrowth } from './hourly.ts';
 import type { KernelInput } from './model.ts';
 import { run } from './run.ts';
 import { type Stepped, step } from './step.ts';
@@ -264,6 +265,28 @@ describe('sequences', () => {
       ).points.at(-1)!.c_mm;
     expect(both.points.at(-1)!.c_mm).toBeCloseTo(alone(1, 2), 9);
     expect(both.points.at(-1)!.a_mm!).toBeCloseTo(alone(1.4, 4), 9);
+  });
+  it('very many unlike cycles put together grow no slower than one by one, and little faster', () => {
+    const rate = (kMax: number, kMin: number) => 1e-8 * (kMax - Math.max(0, kMin)) ** 3 * (1 + kMax / 100);
+    const law = { ...powerLaw(1e-8, 3, 1), rate, power: null };
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e6 }), fc.double({ min: 0.01, max: 1, noNaN: true }), (seed, k) => {
+        let state = seed;
+        const next = () => {
+          state = (state * 48_271) % 2_147_483_647;
+          return state / 2_147_483_647;
+        };
+        const cycles = Array.from({ length: 8000 }, () => {
+          const max_MPa = 20 + 120 * next();
+          return { max_MPa, min_MPa: max_MPa * (1.9 * next() - 1), perHour: next() };
+        });
+        const exact = cycles.reduce((t, s) => t + s.perHour * rate(s.max_MPa * k, s.min_MPa * k), 0);
+        const put = hourlyGrowth(law, cycles)(k);
+        expect(put).toBeGreaterThan(exact);
+        expect(put).toBeLessThan(1.02 * exact);
+      }),
+      { numRuns: 10 },
+    );
   });
   it('a sequence of a million cycles', () => {
     const n = 1_000_000;
