@@ -1,23 +1,16 @@
 import { type Day, directive, type growth, type record } from '../engine/index.ts';
-import { growthSheet, ofAircraft, type Sheet, type Units } from '../sheets/index.ts';
-import { type AircraftAsked, type AskedOfAircraft, aircraftAsked, subjectOf } from './basis/aircraft.ts';
+import { growthSheet, ofAircraft, type Sheet } from '../sheets/index.ts';
+import type { BasisHead } from '../store/index.ts';
+import { type AskedOfAircraft, aircraftAsked, subjectOf } from './basis/aircraft.ts';
 import { answerGrowth } from './basis/answers.ts';
 import { hoursOf } from './basis/hours.ts';
 import { inForceFields, limitsInForce } from './basis/in-force.ts';
-import { readable, standing } from './basis/kept.ts';
-import { missingFor } from './basis/missing.ts';
 import { flyingAt, type MixToCome, mixToCome, readMix } from './basis/mix.ts';
+import { type AskedInRoom, givenOf, type PageAsked, pageOfAircraft } from './basis/page.ts';
 import { partsAt } from './basis/parts.ts';
 import { type GrowthParts, growthParts, wholeGrowth } from './basis/read.ts';
 import type { Desk, Gathered } from './desk.ts';
-import { withKnown } from './known.ts';
 
-interface Asked extends AskedOfAircraft {
-  /** A kept document by its name, or one that is kept nowhere. */
-  readonly name?: string | undefined;
-  readonly document?: unknown;
-  readonly aircraft?: string | undefined;
-}
 interface OfPart {
   readonly part: record.Thing;
   readonly document: growth.GrowthDocument;
@@ -86,38 +79,30 @@ async function composed(desk: Desk, from: GrowthParts, g: Gathered, asked: Asked
  * several parts the one with the least left.
  * @throws Refusal `server.not-found` and as `readGrowth`
  */
-export async function growthDocumentOf(desk: Desk, shop: string, asked: Asked): Promise<growth.GrowthDocument> {
+export async function growthDocumentOf(desk: Desk, shop: string, asked: AskedInRoom): Promise<growth.GrowthDocument> {
   const of = asked.aircraft ? await aircraftAsked(desk, shop, 'growth', asked.aircraft, asked) : null;
-  const given = asked.document ?? (await standing(desk, shop, 'growth', asked.name ?? '', of?.upTo)).document;
+  const given = await givenOf(desk, shop, 'growth', asked, of?.upTo);
   const from = await growthParts(desk, shop, given, of?.upTo);
   if (of) return (await composed(desk, from, of.g, asked)).parts[0]!.document;
   return wholeGrowth(from, { mix: (await mixOf(desk, from, asked, null))?.shares });
 }
 
 /** How fast a crack would grow in one aircraft: every part that the place lies in, the least left first. */
-export async function growthPage(
-  desk: Desk,
-  shop: string,
-  aircraft: string,
-  asked: AskedOfAircraft & { readonly units?: Units | undefined },
-): Promise<Sheet> {
-  const of = await aircraftAsked(desk, shop, 'growth', aircraft, asked);
-  const sheet = await pageOf(desk, shop, of, asked);
-  return of.known ? withKnown(desk, of.g, of.known, sheet) : sheet;
-}
+export const growthPage = (desk: Desk, shop: string, aircraft: string, asked: PageAsked): Promise<Sheet> =>
+  pageOfAircraft(desk, shop, aircraft, asked, {
+    word: 'growth',
+    read: (document, { upTo }) => growthParts(desk, shop, document, upTo),
+    make: (from, { g }, basis) => partsShown(desk, shop, g, from, asked, basis),
+  });
 
-async function pageOf(
+async function partsShown(
   desk: Desk,
   shop: string,
-  of: AircraftAsked,
-  asked: AskedOfAircraft & { readonly units?: Units | undefined },
+  g: Gathered,
+  from: GrowthParts,
+  asked: PageAsked,
+  basis: { readonly head: BasisHead; readonly others: readonly BasisHead[] },
 ): Promise<Sheet> {
-  const { g, chosen } = of;
-  if (chosen.is === 'missing') return missingFor('growth', of, chosen.because);
-  const row = await standing(desk, shop, 'growth', chosen.head.name, of.upTo);
-  mixAsked(asked);
-  const from = await readable(() => growthParts(desk, shop, row.document, of.upTo));
-  if ('unread' in from) return missingFor('growth', of, 'unread', from.unread);
   const { mix, parts: all } = await composed(desk, from, g, asked);
   const parts = await Promise.all(all.map(async (p) => ({ ...p, answer: await answerGrowth(p.document, desk) })));
   const left = (p: (typeof parts)[number]) =>
@@ -137,8 +122,8 @@ async function pageOf(
     word: 'growth',
     shop,
     aircraft: g.thing.id,
-    basis: chosen.head,
-    others: chosen.others,
+    basis: basis.head,
+    others: basis.others,
     parts: parts.map((p) => ({
       part: p.part,
       flown_h: p.document.flown_total
@@ -153,13 +138,9 @@ async function pageOf(
 }
 
 /** A kept document, or one that is kept nowhere, answered for itself. */
-export async function growthSheetOf(
-  desk: Desk,
-  shop: string,
-  asked: Asked & { units?: Units | undefined },
-): Promise<Sheet> {
+export async function growthSheetOf(desk: Desk, shop: string, asked: AskedInRoom & PageAsked): Promise<Sheet> {
   const { invented } = await desk.store.shops.get(shop);
-  const given = asked.document ?? (await standing(desk, shop, 'growth', asked.name ?? '')).document;
+  const given = await givenOf(desk, shop, 'growth', asked);
   const from = await growthParts(desk, shop, given);
   const mix = await mixOf(desk, from, asked, null);
   const read = wholeGrowth(from, { mix: mix?.shares });

@@ -1,21 +1,14 @@
 import { type Day, record, usage } from '../engine/index.ts';
-import { ofAircraft, type Sheet, type Units, usageSheet } from '../sheets/index.ts';
-import { type AircraftAsked, type AskedOfAircraft, aircraftAsked, subjectOf } from './basis/aircraft.ts';
+import { ofAircraft, type Sheet, usageSheet } from '../sheets/index.ts';
+import type { BasisHead } from '../store/index.ts';
+import { aircraftAsked, subjectOf } from './basis/aircraft.ts';
 import { answerUsage } from './basis/answers.ts';
 import { hoursOf } from './basis/hours.ts';
-import { readable, standing } from './basis/kept.ts';
-import { missingFor } from './basis/missing.ts';
+import { type AskedInRoom, givenOf, type PageAsked, pageOfAircraft } from './basis/page.ts';
 import { partsAt } from './basis/parts.ts';
 import { readUsage } from './basis/read.ts';
 import type { Desk, Gathered } from './desk.ts';
-import { withKnown } from './known.ts';
 
-interface Asked extends AskedOfAircraft {
-  /** A kept document by its name, or one that is kept nowhere. */
-  readonly name?: string | undefined;
-  readonly document?: unknown;
-  readonly aircraft?: string | undefined;
-}
 /** The document of one part: what is kept, with the hours of the part in each use as bounds. */
 interface OfPart {
   readonly part: record.Thing;
@@ -40,10 +33,9 @@ function partsOf(g: Gathered, document: usage.UsageDocument, asked?: string): Of
  * hours of an aircraft's part as its record bounds them. Of several parts the one with the most hours.
  * @throws Refusal `server.not-found` and as `readUsage`
  */
-export async function usageDocumentOf(desk: Desk, shop: string, asked: Asked): Promise<usage.UsageDocument> {
+export async function usageDocumentOf(desk: Desk, shop: string, asked: AskedInRoom): Promise<usage.UsageDocument> {
   const of = asked.aircraft ? await aircraftAsked(desk, shop, 'usage', asked.aircraft, asked) : null;
-  const given = asked.document ?? (await standing(desk, shop, 'usage', asked.name ?? '', of?.upTo)).document;
-  const document = readUsage(given);
+  const document = readUsage(await givenOf(desk, shop, 'usage', asked, of?.upTo));
   return of ? partsOf(of.g, document, asked.part)[0]!.document : document;
 }
 
@@ -73,28 +65,21 @@ async function answered(desk: Desk, g: Gathered, of: OfPart) {
 }
 
 /** How hard one aircraft has been flown: every part that the place lies in, the hardest worked first. */
-export async function usagePage(
-  desk: Desk,
-  shop: string,
-  aircraft: string,
-  asked: AskedOfAircraft & { readonly units?: Units | undefined },
-): Promise<Sheet> {
-  const of = await aircraftAsked(desk, shop, 'usage', aircraft, asked);
-  const sheet = await pageOf(desk, shop, of, asked);
-  return of.known ? withKnown(desk, of.g, of.known, sheet) : sheet;
-}
+export const usagePage = (desk: Desk, shop: string, aircraft: string, asked: PageAsked): Promise<Sheet> =>
+  pageOfAircraft(desk, shop, aircraft, asked, {
+    word: 'usage',
+    read: (document) => readUsage(document),
+    make: (document, { g }, basis) => partsShown(desk, shop, g, document, asked, basis),
+  });
 
-async function pageOf(
+async function partsShown(
   desk: Desk,
   shop: string,
-  of: AircraftAsked,
-  asked: AskedOfAircraft & { readonly units?: Units | undefined },
+  g: Gathered,
+  document: usage.UsageDocument,
+  asked: PageAsked,
+  basis: { readonly head: BasisHead; readonly others: readonly BasisHead[] },
 ): Promise<Sheet> {
-  const { g, chosen } = of;
-  if (chosen.is === 'missing') return missingFor('usage', of, chosen.because);
-  const row = await standing(desk, shop, 'usage', chosen.head.name, of.upTo);
-  const document = await readable(() => readUsage(row.document));
-  if ('unread' in document) return missingFor('usage', of, 'unread', document.unread);
   const parts = await Promise.all(partsOf(g, document, asked.part).map((p) => answered(desk, g, p)));
   const counted = (p: (typeof parts)[number]): number => p.answer.value.equivalent?.equivalent_h.high ?? 0;
   parts.sort((a, b) => counted(b) - counted(a));
@@ -111,8 +96,8 @@ async function pageOf(
     word: 'usage',
     shop,
     aircraft: g.thing.id,
-    basis: chosen.head,
-    others: chosen.others,
+    basis: basis.head,
+    others: basis.others,
     parts: parts.map((p) => ({
       part: p.part,
       flown_h: p.answer.value.equivalent?.flown_h ?? null,
@@ -124,11 +109,7 @@ async function pageOf(
 }
 
 /** A kept document, or one that is kept nowhere, answered for itself. */
-export async function usageSheetOf(
-  desk: Desk,
-  shop: string,
-  asked: Asked & { units?: Units | undefined },
-): Promise<Sheet> {
+export async function usageSheetOf(desk: Desk, shop: string, asked: AskedInRoom & PageAsked): Promise<Sheet> {
   const { invented } = await desk.store.shops.get(shop);
   const read = await usageDocumentOf(desk, shop, asked);
   const document = invented ? { ...read, invented: true } : read;
