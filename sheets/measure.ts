@@ -87,14 +87,26 @@ export const words = (text: string, small?: string): Cell => ({ is: 'text', text
 
 /** Between a figure and its power: never a new line. */
 const NARROW = '\u202f';
-/** Three figures, small and large ones with a power of ten: "1.42 × 10^−8". */
+/** Decimals in threes: "0.000 1". */
+export function decimals(value: number, places: number): string {
+  const [whole = '', part = ''] = number(value, places).split('.');
+  return part ? `${whole}.${part.replace(/(\d{3})(?=\d)/g, `$1${NARROW}`)}` : whole;
+}
+/** "10⁸", in signs that the letters on screen and on paper have. */
+const RAISED = '⁰¹²³⁴⁵⁶⁷⁸⁹';
+export const raised = (digits: string): string => [...digits].map((d) => RAISED[Number(d)]).join('');
+const MOST_DECIMALS = 15;
+/** Three figures: "0.000 000 014 2", "1.42 × 10⁸"; what is smaller than decimals can say is one over a power: "1.42 / 10²⁰". */
 export function significant(value: number): string {
   if (value === 0) return '0';
   const size = Math.abs(value);
   if (size >= 1e-3 && size < 1e7)
     return number(value, size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : size >= 0.1 ? 3 : 4);
   const [mantissa = '', power = '0'] = value.toExponential(2).split('e');
-  return `${mantissa.replace('-', '−')}${NARROW}×${NARROW}10^${power.replace('-', '−').replace('+', '')}`;
+  const places = 2 - Number(power);
+  if (size < 1 && places <= MOST_DECIMALS) return decimals(value, places);
+  const by = size < 1 ? '/' : '×';
+  return `${mantissa.replace('-', '−')}${NARROW}${by}${NARROW}10${raised(power.replace(/[-+]/, ''))}`;
 }
 /** "1.7 times", "12 times": how many times one thing counts against another. */
 export const timesFigure = (ratio: number): string =>

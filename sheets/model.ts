@@ -65,6 +65,8 @@ export interface TableBlock {
   readonly empty: string;
   /** Other pages link to its rows by their id. */
   readonly linked?: true;
+  /** Long words in few columns: it stands over the whole width of a page. */
+  readonly wide?: true;
 }
 export interface KeyValueBlock {
   readonly block: 'key-value';

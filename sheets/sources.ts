@@ -30,6 +30,7 @@ export function sourcesTable(all: readonly Rests[]): TableBlock {
   return {
     block: 'table',
     title: 'What it rests on',
+    wide: true,
     columns: [
       { key: 'what', title: 'What', align: 'left' },
       { key: 'source', title: 'Source', align: 'left' },

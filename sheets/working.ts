@@ -1,6 +1,6 @@
 import { type Bounds, type Day, hoursFromSeconds, isDay, type Step } from '../engine/index.ts';
 import { day, number, range } from './display.ts';
-import { ofWorking, significant, type Units } from './measure.ts';
+import { ofWorking, raised, significant, type Units } from './measure.ts';
 import type { ShownStep } from './model.ts';
 
 const placesOf = (unit: string, v: number): number =>
@@ -27,6 +27,14 @@ export function shownValue(value: number | Bounds | Day | string, unit: string, 
   return low.unit ? `${text} ${low.unit}` : text;
 }
 
+/** "K^2" as "K²"; a power that is a letter or no whole number in words, as it is read out. */
+export const spokenPowers = (formula: string): string =>
+  formula.replace(
+    /\^(\([^)]*\)|[−-]?[\w.]+)(?:( )(?=[A-ZΔΣσ([]))?/g,
+    (_, power: string, follows?: string) =>
+      `${/^\d+$/.test(power) ? raised(power) : ` to the power ${power}`}${follows ? ' · ' : ''}`,
+  );
+
 /** A step of the engine in the reader's units, with the source it rests on and how well that is known. */
 export function shownStep(s: Step, units: Units = 'mm'): ShownStep {
   const p = s.provenance;
@@ -35,8 +43,8 @@ export function shownStep(s: Step, units: Units = 'mm'): ShownStep {
     .join('; ');
   return {
     symbol: s.symbol,
-    meaning: s.meaning,
-    formula: s.formula,
+    meaning: spokenPowers(s.meaning),
+    formula: spokenPowers(s.formula),
     value: shownValue(s.value, s.unit, units),
     source,
     entries: s.entries ?? [],

@@ -1,10 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type growth, parseDay } from '../../engine/index.ts';
+import { type growth, parseDay, growth as room } from '../../engine/index.ts';
+import { growthExample } from '../../examples/index.ts';
 import { say } from '../frame.ts';
+import { significant } from '../measure.ts';
 import type { Sheet, TableBlock } from '../model.ts';
 import { chanceAnswer, growthAnswer, programmeOf, workedGrowth } from '../testing/growth-case.ts';
 import { textOf, unfit, walk } from '../testing/walk.ts';
+import { spokenPowers } from '../working.ts';
 import { downward } from './in-force.ts';
 import { growthSheet } from './sheet.ts';
 
@@ -225,8 +228,8 @@ describe('the units of the reader', () => {
     expect(left.filter(({ at }) => !/^\.working\[\d+\]\.(meaning|formula)/.test(at))).toEqual([]);
     expect(textOf(inch)).toContain('0.850 in');
     expect(textOf(inch)).toContain('139.2 ksi√in');
-    expect(textOf(mm)).toContain('1.42 × 10^−8 mm/cycle');
-    expect(textOf(inch)).toContain('5.59 × 10^−10 in/cycle');
+    expect(textOf(mm)).toContain('0.000 000 014 2 mm/cycle');
+    expect(textOf(inch)).toContain('0.000 000 000 559 in/cycle');
   });
 });
 
@@ -235,6 +238,25 @@ it('cuts each use by what the engine says is in force there', () => {
   expect(cellText(table, 'tow', 'first')).toBe('4 675');
   expect(cellText(table, 'private', 'first')).toBe('7 087');
   expect(table.rows[0]!.cells.first).toMatchObject({ value: 7087, small: 'W-14, in force' });
+});
+
+it('writes no caret, neither in figures nor in formulas', () => {
+  const answer = room.answerGrowth(growthExample);
+  for (const units of ['mm', 'inch'] as const) {
+    const sheet = growthSheet({ answer, day: DAY, units });
+    expect([...walk(sheet)].filter(({ value }) => String(value).includes('^'))).toEqual([]);
+  }
+  expect(spokenPowers('C [(1 − f)/(1 − R) ΔK]^n (1 − x)^2 Kmax^−m')).toBe(
+    'C [(1 − f)/(1 − R) ΔK] to the power n · (1 − x)² · Kmax to the power −m',
+  );
+});
+it.each([
+  [0.0001, '0.000 100'],
+  [-1.42e-8, '−0.000 000 014 2'],
+  [1.42e-20, '1.42 / 10²⁰'],
+  [1.42e12, '1.42 × 10¹²'],
+])('%s in three figures is %s', (value, said) => {
+  expect(significant(value).replaceAll('\u202f', ' ')).toBe(said);
 });
 
 it.each([

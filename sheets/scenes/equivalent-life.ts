@@ -6,7 +6,7 @@ import type { Mark, Scene } from '../model.ts';
 import { withoutPaper } from '../standing.ts';
 import type { LifeShown } from '../usage/input.ts';
 import { line, r, text, yearAxis } from './axis.ts';
-import { band, type Frame, labelsAt, levelAxis, type Point, polyline } from './plot.ts';
+import { band, type Frame, labelsAt, levelAxis, type Point, polyline, wideOf } from './plot.ts';
 
 const [WIDTH, HEIGHT] = [960, 300];
 const FRAME: Frame = { left: 64, right: 780, top: 40, bottom: 264 };
@@ -67,7 +67,13 @@ export function equivalentLife({ name, life, gaps: all }: LifeShown, reference: 
     ),
     ...gaps.slice(0, 1).map((g): Mark => {
       const [a, b] = [x(dayNumber(g.from)), x(dayNumber(g.to))];
-      return text(r((a + b) / 2), FRAME.top - 6, 'no paper', { ink: 'soft', size: 11, anchor: 'middle' });
+      // Clear of the axis and its unit, also where the hatch begins at the first day.
+      const middle = Math.max((a + b) / 2, FRAME.left + 10 + wideOf('no paper') / 2);
+      return text(r(Math.min(middle, FRAME.right - wideOf('no paper') / 2)), FRAME.top - 6, 'no paper', {
+        ink: 'soft',
+        size: 11,
+        anchor: 'middle',
+      });
     }),
   );
   const title = `Hours of ${reference} that it counts as: ${name}`;

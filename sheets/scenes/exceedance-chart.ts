@@ -34,7 +34,8 @@ export function exceedanceChart({ curves, ground, titleOf }: ExceedanceInput): S
   const shown = curves
     .filter((c) => c.ground === ground)
     .map((c) => ({ ...c, points: c.points.filter((p) => p.perHour > LEAST && Number.isFinite(p.load_factor)) }))
-    .filter((c) => c.points.length > 1);
+    .filter((c) => c.points.length > 1)
+    .map((c, _, all) => ({ ...c, title: nameOf(c, all, titleOf) }));
   const loads = [...new Set(shown.map((c) => c.load))];
   if (!loads.length) return null;
   const uses = [...new Set(shown.map((c) => c.use))];
@@ -45,29 +46,45 @@ export function exceedanceChart({ curves, ground, titleOf }: ExceedanceInput): S
   const drawn = shown.map((c) => ({ ...c, points: c.points.filter((p) => p.perHour >= tenTo(powers[0]!)) }));
   const marks = loads.flatMap((load, i) => {
     const left = i * (wide + 30);
-    const frame = { left: left + 52, right: left + wide - 4, top: 52, bottom: HEIGHT - 40 };
+    const frame = {
+      left: left + 12 + Math.max(...powers.map((p) => wideOf(powerOfTen(p)))),
+      right: left + wide - 4,
+      top: 52,
+      bottom: HEIGHT - 40,
+    };
     const own = drawn.filter((c) => c.load === load && c.points.length > 1);
     return [
       text(left, 16, capital(LOAD_WORDS[load]), { bold: true }),
-      ...panel(own, frame, powers, (use) => ({ title: titleOf(use), dash: dashOf(uses.indexOf(use)) })),
+      ...panel(own, frame, powers, (use) => dashOf(uses.indexOf(use))),
     ];
   });
   const title = ground ? 'How often it is jolted on the ground' : 'How often it is loaded in flight';
   return {
     title,
-    description: describe(shown, titleOf),
+    description: describe(shown),
     width: WIDTH,
     height: HEIGHT,
     marks,
-    table: tableOf(shown, title, titleOf),
+    table: tableOf(shown, title),
   };
 }
 
-type Drawn = (use: string) => { title: string; dash: string | undefined };
-function panel(curves: readonly Curve[], frame: Frame, powers: readonly number[], drawn: Drawn): Mark[] {
+type Named = Curve & { readonly title: string };
+/** By its use; where one use meets the same load from two tables, each with its number. */
+function nameOf(c: Curve, all: readonly Curve[], titleOf: (use: string) => string): string {
+  const alike = all.filter((o) => o.use === c.use && o.load === c.load);
+  return alike.length > 1 ? `${titleOf(c.use)} ${alike.indexOf(c) + 1}` : titleOf(c.use);
+}
+
+function panel(
+  curves: readonly Named[],
+  frame: Frame,
+  powers: readonly number[],
+  dashed: (use: string) => string | undefined,
+): Mark[] {
   const factors = curves.flatMap((c) => c.points.map((p) => p.load_factor));
   const [low, high] = [Math.min(...factors, 1), Math.max(...factors, 1)];
-  const longest = Math.max(...curves.map((c) => wideOf(drawn(c.use).title)));
+  const longest = Math.max(...curves.map((c) => wideOf(c.title)));
   const x: Axis = scaleLinear()
     .domain([low, high > low ? high : low + 1])
     .range([frame.left, Math.max(frame.left + 120, frame.right - longest - 8)]);
@@ -75,7 +92,12 @@ function panel(curves: readonly Curve[], frame: Frame, powers: readonly number[]
     .domain([tenTo(powers[0]!), tenTo(powers.at(-1)!)])
     .range([frame.bottom, frame.top])
     .clamp(true);
-  const marks: Mark[] = [text(frame.left - 44, frame.top - 12, 'times an hour', { ink: 'soft', size: 11 })];
+  const marks: Mark[] = [
+    text(frame.left - 6 - Math.max(...powers.map((p) => wideOf(powerOfTen(p)))), frame.top - 12, 'times an hour', {
+      ink: 'soft',
+      size: 11,
+    }),
+  ];
   for (const p of powers)
     marks.push(
       line(frame.left, y(tenTo(p)), x.range()[1]!, y(tenTo(p)), 'hair'),
@@ -87,7 +109,8 @@ function panel(curves: readonly Curve[], frame: Frame, powers: readonly number[]
     const at = (p: Curve['points'][number]): Point => [x(p.load_factor), y(p.perHour)];
     const sorted = [...c.points].sort((p, q) => p.load_factor - q.load_factor);
     return {
-      ...drawn(c.use),
+      title: c.title,
+      dash: dashed(c.use),
       down: sorted.filter((p) => p.load_factor < 1).map(at),
       up: sorted.filter((p) => p.load_factor >= 1).map(at),
     };
@@ -151,30 +174,30 @@ function between(points: readonly Point[]): Point[] {
   });
 }
 
-function describe(curves: readonly Curve[], titleOf: (use: string) => string): string {
+function describe(curves: readonly Named[]): string {
   const loads = [...new Set(curves.map((c) => c.load))];
   return loads
     .map((load) => {
       const own = curves.filter((c) => c.load === load);
       const said = own.map((c) => {
         const top = Math.max(...c.points.map((p) => p.load_factor));
-        return `${titleOf(c.use)} up to ${number(top, 1)} g`;
+        return `${c.title} up to ${number(top, 1)} g`;
       });
-      return `${capital(LOAD_WORDS[load])}, ${count(own.length, 'use')}: ${said.join(', ')}.`;
+      return `${capital(LOAD_WORDS[load])}, ${count(new Set(own.map((c) => c.use)).size, 'use')}: ${said.join(', ')}.`;
     })
     .join(' ');
 }
 const ROWS = 9;
-function tableOf(curves: readonly Curve[], title: string, titleOf: (use: string) => string): TableBlock {
+function tableOf(curves: readonly Named[], title: string): TableBlock {
   const rows = curves.flatMap((c, i) => {
     const sorted = [...c.points].sort((a, b) => a.load_factor - b.load_factor);
     return pickedOf(sorted, ROWS).map((p, k) => ({
       id: `${i}-${k}`,
       cells: {
-        use: words(titleOf(c.use)),
+        use: words(c.title),
         load: words(LOAD_WORDS[c.load]),
         factor: quantity(p.load_factor, '', 2),
-        times: smallCell(p.perHour),
+        times: smallCell(1000 * p.perHour),
       },
     }));
   });
@@ -185,7 +208,7 @@ function tableOf(curves: readonly Curve[], title: string, titleOf: (use: string)
       { key: 'use', title: 'Use', align: 'left' },
       { key: 'load', title: 'Load', align: 'left' },
       { key: 'factor', title: 'Load factor, g', align: 'right' },
-      { key: 'times', title: 'Times an hour', align: 'right' },
+      { key: 'times', title: 'Times', unit: 'in 1\u202f000 hours', align: 'right' },
     ],
     rows,
     empty: 'No loads are named.',

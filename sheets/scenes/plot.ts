@@ -1,4 +1,4 @@
-import { number } from '../display.ts';
+import { decimals } from '../measure.ts';
 import type { Ink, Mark } from '../model.ts';
 import { line, r, text } from './axis.ts';
 
@@ -41,11 +41,8 @@ export function decades(low: number, high: number, most = 8): number[] {
   for (let p = from; p <= to; p += every) all.push(p);
   return all;
 }
-/** "100", "0.01", "10^−5" */
-export function powerOfTen(p: number): string {
-  if (p >= -2 && p <= 4) return p >= 0 ? number(Number(`1e${p}`)) : number(Number(`1e${p}`), -p);
-  return `10^${p < 0 ? '−' : ''}${Math.abs(p)}`;
-}
+/** "100", "0.01", "0.000 1" */
+export const powerOfTen = (p: number): string => decimals(Number(`1e${p}`), Math.max(0, -p));
 
 export type Point = readonly [x: number, y: number];
 const MOST_POINTS = 220;

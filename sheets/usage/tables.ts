@@ -14,6 +14,9 @@ const right = (key: string, title: string, unit?: string): Column => ({
 });
 const left = (key: string, title: string): Column => ({ key, title, align: 'left' });
 
+/** An hour's harm is too small a figure to read. */
+const inThousand = (perHour: number | null): number | null => (perHour === null ? null : 1000 * perHour);
+
 /** Every use beside the others; lives only where a stress with a source is at hand. */
 export function usesTable(a: Answer): TableBlock {
   const lives = a.gives === 'lives';
@@ -29,8 +32,8 @@ export function usesTable(a: Answer): TableBlock {
         ? [
             right('safe', 'Safe life by this estimate', 'h'),
             right('mean', 'Mean life', 'h'),
-            right('damage', 'Damage an hour'),
-            ...(drawn ? [right('sequence', 'Counted flight by flight')] : []),
+            right('damage', 'Damage', 'in 1\u202f000 h'),
+            ...(drawn ? [right('sequence', 'Damage counted flight by flight', 'in 1\u202f000 h')] : []),
           ]
         : []),
       right('cycles', 'Cycles an hour'),
@@ -46,8 +49,8 @@ export function usesTable(a: Answer): TableBlock {
           ? {
               safe: hoursCell(u.safeLife_h),
               mean: hoursCell(u.meanLife_h),
-              damage: smallCell(u.perHour),
-              sequence: smallCell(u.sequencePerHour),
+              damage: smallCell(inThousand(u.perHour)),
+              sequence: smallCell(inThousand(u.sequencePerHour)),
             }
           : {}),
         cycles: smallCell(u.cyclesPerHour),

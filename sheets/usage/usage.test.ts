@@ -4,6 +4,9 @@ import { parseDay, usage as room, type usage } from '../../engine/index.ts';
 import { usageExample } from '../../examples/index.ts';
 import { say } from '../frame.ts';
 import type { Sheet } from '../model.ts';
+import { equivalentLife } from '../scenes/equivalent-life.ts';
+import { exceedanceChart } from '../scenes/exceedance-chart.ts';
+import { wideOf } from '../scenes/plot.ts';
 import { equivalentLifeOf, usageAnswer, workedUsage } from '../testing/usage-case.ts';
 import { textOf, unfit, walk } from '../testing/walk.ts';
 import { usageSheet } from './sheet.ts';
@@ -156,6 +159,56 @@ describe('whatever the answer', () => {
         expect(Number(treat.replaceAll(' ', ''))).toBe(Math.round(more.equivalent!.equivalent_h.high));
       }),
     );
+  });
+});
+
+describe('how small figures and lines are told', () => {
+  const noCaret = (sheet: unknown) => [...walk(sheet)].filter(({ value }) => String(value).includes('^'));
+  it('writes no caret, whatever the answer', () => {
+    const answer = room.answerUsage(usageExample);
+    expect(noCaret(usageSheet({ answer, day: DAY, document: room.readUsage(usageExample) }))).toEqual([]);
+    fc.assert(
+      fc.property(random, (more) => {
+        expect(noCaret(sheetOf(more))).toEqual([]);
+      }),
+      { numRuns: 100 },
+    );
+  });
+  it('tells damage in 1 000 h, and the same figure to files', () => {
+    const uses = usageAnswer.uses.map((u) => ({ ...u, perHour: 6.4e-6 }));
+    const table = sheetOf({ uses }).blocks.find((b) => b.title === 'The uses beside each other');
+    if (table?.block !== 'table') throw new Error('no table');
+    expect(table.columns.find((c) => c.key === 'damage')).toMatchObject({ title: 'Damage', unit: 'in 1\u202f000 h' });
+    const cell = table.rows[0]!.cells.damage!;
+    expect(cell).toMatchObject({ is: 'quantity', text: '0.0064' });
+    expect(cell.is === 'quantity' && cell.value).toBeCloseTo(6.4e-3, 12);
+  });
+  it('numbers two tables of one load in one use, and no other', () => {
+    const curve = usageAnswer.curves.find((c) => !c.ground)!;
+    const twice = { ...curve, points: curve.points.map((p) => ({ ...p, perHour: p.perHour / 3 })) };
+    const titleOf = (use: string) => (use === curve.use ? 'Private flying' : 'Towing');
+    const other = { ...curve, use: 'other' };
+    const drawn = (curves: Answer['curves']) => {
+      const scene = exceedanceChart({ curves, ground: false, titleOf })!;
+      return { ...scene, names: scene.marks.flatMap((m) => (m.is === 'text' ? [m.text] : [])) };
+    };
+    const two = drawn([curve, other, twice]);
+    expect(two.names).toEqual(expect.arrayContaining(['Private flying 1', 'Private flying 2', 'Towing']));
+    expect(two.description).toContain('2 uses');
+    expect(drawn([curve, other]).names).toEqual(expect.arrayContaining(['Private flying', 'Towing']));
+  });
+  it('keeps the words over a hatch clear of the axis where it begins at the first day', () => {
+    const life = equivalentLifeOf('spar:left');
+    const from = parseDay(life.points[0]!.day);
+    const gaps = [{ id: 'a', from, to: parseDay(life.points[1]!.day) }];
+    const marks = equivalentLife({ name: 'Left spar', life, gaps }, 'private flying')!.marks;
+    const at = (words: string) => marks.find((m) => m.is === 'text' && m.text === words);
+    const [hatch, unit] = [at('no paper'), at('h')];
+    if (hatch?.is !== 'text' || unit?.is !== 'text') throw new Error('no words');
+    expect(hatch.x - wideOf('no paper') / 2).toBeGreaterThan(unit.x + wideOf('h'));
+  });
+  it('gives its sources the whole width', () => {
+    expect(sheetOf().blocks.find((b) => b.title === 'What it rests on')).toMatchObject({ wide: true });
   });
 });
 

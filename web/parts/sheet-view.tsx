@@ -28,7 +28,7 @@ export function BlockView({ block }: { block: Block }) {
 /** Where a block stands on the page: over its whole width, or beside another. */
 export function widthOf(block: Block): 'wide' | 'main' | 'side' {
   if (block.block === 'picture') return block.scene.width >= 800 ? 'wide' : 'main';
-  if (block.block === 'table') return block.columns.length > 3 ? 'wide' : 'side';
+  if (block.block === 'table') return block.wide || block.columns.length > 3 ? 'wide' : 'side';
   return block.block === 'key-value' ? 'side' : 'wide';
 }
 

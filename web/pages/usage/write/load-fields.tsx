@@ -62,7 +62,7 @@ export function LoadFields({ path, of, open }: { path: Path; of: string; open: b
         {as === 'table' || as === 'exponential' ? (
           <>
             <ChoiceIn path={[...path, 'load']} label="What loads the wing" options={LOAD} />
-            <ChoiceIn path={[...path, 'measure']} label="Its levels are" options={MEASURE} />
+            <ChoiceIn path={[...path, 'measure']} wide label="Its levels are" options={MEASURE} />
           </>
         ) : null}
         {as === 'turbulence' ? null : (
