@@ -69,7 +69,7 @@ describe('an engineer with a stress report and a spreadsheet', () => {
     const aeroplane = part('The aeroplane');
     await type(aeroplane, 'Type', 'Fieldbird');
     await type(aeroplane, 'Limit load factor up g', '4,4');
-    await aeroplane.getByText('"4,4". Correct it: a number.').waitFor();
+    await aeroplane.getByText('"4,4". Write 4.4: a number with a decimal point.').waitFor();
     await type(aeroplane, 'Limit load factor up g', '4.4');
     await type(aeroplane, 'Limit load factor down g', '-1.8');
     await source(aeroplane, 'Flight manual (invented)');

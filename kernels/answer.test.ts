@@ -23,7 +23,7 @@ const document = {
     as: 'sequence' as const,
     hours: 1,
     from,
-    cycles: [...Array(40).fill([110, 10]), [160, 0], ...Array(30).fill([90, 20])] as [number, number][],
+    cycles_MPa: [...Array(40).fill([110, 10]), [160, 0], ...Array(30).fill([90, 20])] as [number, number][],
   },
 };
 

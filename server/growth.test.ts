@@ -300,7 +300,7 @@ describe('a long sequence', () => {
     ...growthKept.document,
     title: 'Long',
     interaction: { as: 'none' },
-    loading: { as: 'sequence', cycles, hours: 4000, from },
+    loading: { as: 'sequence', cycles_MPa: cycles, hours: 4000, from },
     ...over,
   });
   it('is answered as the engine answers it, and of one aircraft under its directives', async () => {
@@ -310,6 +310,21 @@ describe('a long sequence', () => {
     const r = await post('growth/answer', { document: document({}), units: 'mm' });
     expect(r.statusCode, r.body).toBe(200);
   });
+  it('in ksi is the same in MPa', async () => {
+    const ksi = cycles.map((c) => c.map((s) => s / 6.894757293168361));
+    const asked = (loading: object) => ({ document: document({ loading }), units: 'mm' });
+    const [inMPa, inKsi] = [
+      await post('growth/answer', asked({ as: 'sequence', cycles_MPa: cycles, hours: 4000, from })),
+      await post('growth/answer', asked({ as: 'sequence', cycles_ksi: ksi, hours: 4000, from })),
+    ];
+    expect(inKsi.statusCode, inKsi.body.slice(0, 300)).toBe(200);
+    expect(inKsi.json().answer).toEqual(inMPa.json().answer);
+    const both = await post(
+      'growth/answer',
+      asked({ as: 'sequence', cycles_MPa: cycles, cycles_ksi: ksi, hours: 1, from }),
+    );
+    expect([both.statusCode, both.json().code]).toEqual([422, 'foundation.two-units']);
+  });
   it.each([
     ['one line of it is none', [...cycles, [1]]],
     ['one line is text', [...cycles, ['1', '2']]],
@@ -318,10 +333,10 @@ describe('a long sequence', () => {
     ['there are too many', Array.from({ length: 2_000_001 }, () => [1, 0])],
   ])('%s: refused in lines', async (_, bad) => {
     const r = await post('growth', {
-      document: document({ loading: { as: 'sequence', cycles: bad, hours: 4000, from } }),
+      document: document({ loading: { as: 'sequence', cycles_MPa: bad, hours: 4000, from } }),
       by: 'A',
     });
     expect([r.statusCode, r.json().code], r.body.slice(0, 300)).toEqual([422, 'foundation.document-invalid']);
-    expect(r.json().given).toMatch(/loading\.cycles/);
+    expect(r.json().given).toMatch(/loading\.cycles_MPa/);
   });
 });

@@ -49,6 +49,18 @@ const schemaOf = (schema: z.ZodType) => withOtherUnits(z.toJSONSchema(schema, { 
 const crack = z.strictObject({ depth_mm: z.number(), width_mm: z.number().optional(), stress_MPa: z.number() });
 
 describe('the published schema', () => {
+  it('a list of figures has its other names too, without the limits of its unit', () => {
+    const list = schemaOf(z.strictObject({ cycles_MPa: z.array(z.tuple([z.number().max(9), z.number()])).max(5) }));
+    for (const [given, want] of [
+      [{ cycles_MPa: [[1, 2]] }, true],
+      [{ cycles_ksi: [[1, 2]] }, true],
+      [{ cycles_ksi: [[1, '2']] }, false],
+      [{ cycles_MPa: [[1, 2]], cycles_ksi: [[1, 2]] }, false],
+      [{}, false],
+    ] as const)
+      expect(fits(list, given), JSON.stringify(given)).toBe(want);
+    expect(JSON.stringify(list.properties!.cycles_ksi)).not.toContain('"maximum"');
+  });
   it('lets the examples through, as they are and in inches', () => {
     expect(fits(schemaOf(usage.zUsageDocument), usageExample)).toBe(true);
     expect(fits(schemaOf(growth.zGrowthDocument), growthExample)).toBe(true);

@@ -72,7 +72,11 @@ describe('usage and growth documents in the log', () => {
   it('an outline leaves the long lists out; the document keeps them, to the last figure and letter', async () => {
     const document = {
       title: 'Sequence \u0000 é 😀',
-      loading: { as: 'sequence', hours: 1.1, cycles: Array.from({ length: 5000 }, (_, i) => [i / 7, -(i + 1) / 3]) },
+      loading: {
+        as: 'sequence',
+        hours: 1.1,
+        cycles_ksi: Array.from({ length: 5000 }, (_, i) => [i / 7, -(i + 1) / 3]),
+      },
     };
     await append(keep('growth', 'long', document));
     const head = (await t.store.bases.list('one', 'growth')).find((b) => b.name === 'long');

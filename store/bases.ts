@@ -52,7 +52,8 @@ const fields = (x: unknown): Fields => (typeof x === 'object' && x !== null ? (x
 
 /** Lists that may run to a million lines; what lists and choices show of a document never needs them. */
 function outlineOf(document: Fields): Fields {
-  const { cycles: _, bands: __, ...loading } = fields(document.loading);
+  const short = Object.entries(fields(document.loading)).filter(([field]) => !/^(cycles|bands)/.test(field));
+  const loading = Object.fromEntries(short);
   return document.loading === undefined ? document : { ...document, loading };
 }
 function saidBy(body: string): Said {

@@ -26,6 +26,8 @@ function at(input: unknown, path: readonly PropertyKey[]): { readonly value: unk
   }, input);
   return { value, other };
 }
+/** The field that a complaint is about, or about an item of whose list it is. */
+const fieldOf = (c: Complaint): string => String(c.path.findLast((step) => typeof step === 'string') ?? '');
 /** `wing_loading_Pa`: Pa. */
 const unitOf = (field: string): string =>
   /_((?:kg|g|m|MPa)_(?:per|sqrt)_\w+|[A-Za-z]+)$/
@@ -64,6 +66,14 @@ const KINDS: Readonly<Record<string, string>> = {
   record: 'names with figures',
 };
 
+/** A figure with a decimal comma: how to write it. Three places after it may stand for thousands too. */
+function withPoint(expected: string, value: unknown): Pick<DraftProblem, 'allowed' | 'remedy'> | null {
+  const text = typeof value === 'string' ? value.trim() : '';
+  if (expected !== 'number' || !/^[-+]?\d+,\d+$/.test(text)) return null;
+  const both = /^[-+]?[1-9]\d{0,2},\d{3}$/.test(text) ? `, or ${text.replace(',', '')}` : '';
+  return { allowed: 'a number with a decimal point', remedy: `Write ${text.replace(',', '.')}${both}` };
+}
+
 /** A complaint of the schema in the three lines of a refusal. */
 export function plainly(c: Complaint, input: unknown, fields: string): DraftProblem {
   const path = pathOf(c);
@@ -81,12 +91,23 @@ export function plainly(c: Complaint, input: unknown, fields: string): DraftProb
   if (issue.code === 'invalid_value')
     return { path, given, allowed: issue.values.map(String).join(', '), remedy: 'Choose one of these' };
   if (issue.code === 'invalid_type')
-    return { path, given, allowed: KINDS[issue.expected] ?? issue.expected, remedy: fill };
+    return {
+      path,
+      given,
+      ...(withPoint(issue.expected, value) ?? { allowed: KINDS[issue.expected] ?? issue.expected, remedy: fill }),
+    };
+  if (issue.code === 'too_big' && issue.origin === 'array')
+    return {
+      path,
+      given: `${(value as unknown[]).length} rows`,
+      allowed: `at most ${issue.maximum} rows`,
+      remedy: 'Give fewer',
+    };
   if (issue.code === 'too_small' && issue.origin === 'array')
     return { path, given: 'none', allowed: `at least ${issue.minimum}`, remedy: 'Add one' };
   if (issue.code === 'invalid_union') return { path, given, allowed: 'one of the forms of this place', remedy: fill };
   const says = c.message.replace(/^Invalid (input|string): /, '');
-  return { path, given, allowed: other ? `${says} ${unitOf(path)}` : says, remedy: fill };
+  return { path, given, allowed: other ? `${says} ${unitOf(fieldOf(c))}` : says, remedy: fill };
 }
 const LONGEST = 60;
 function shown(value: unknown): string {

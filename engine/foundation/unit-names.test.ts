@@ -26,7 +26,22 @@ describe('figures by the unit that their field names', () => {
     expect(engineNameOf('a_mm')).toBe('a_mm');
     expect(otherNamesOf('hours')).toEqual([]);
   });
+  it('a list of figures, and of lists of them, is turned figure by figure; what is none in it stays', () => {
+    const given = { cycles_ksi: [[10, -2], [7, '3'], null], widths_in: [1, 2], none_ft: [], deep: [{ at_ksi: [1] }] };
+    expect(inEngineUnits(given)).toEqual({
+      cycles_MPa: [
+        [expect.closeTo(68.94757, 5), expect.closeTo(-13.789515, 6)],
+        [expect.closeTo(48.2633, 4), '3'],
+        null,
+      ],
+      widths_mm: [25.4, 50.8],
+      none_m: [],
+      deep: [{ at_MPa: [expect.closeTo(6.894757, 6)] }],
+    });
+    expect(inEngineUnits({ rows_in: [{ a_in: 1 }] })).toEqual({ rows_in: [{ a_mm: 25.4 }] });
+  });
   it('one figure in two units is refused', () => {
     expect(() => inEngineUnits({ a_mm: 1, a_in: 2 })).toThrow(/beside the same figure in another unit/);
+    expect(() => inEngineUnits({ a_MPa: [[1, 2]], a_ksi: [[1, 2]] })).toThrow(/beside the same figure in another unit/);
   });
 });

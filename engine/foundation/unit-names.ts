@@ -34,9 +34,17 @@ function stemOf(field: string, end: string): string | null {
 }
 const otherUnit = (field: string) => OTHER_UNITS.find(([end]) => stemOf(field, end) !== null);
 
+/** A figure, or a list of figures and of lists of them; what else stands in such a list is left to the schema. */
+const isFigures = (value: unknown): boolean =>
+  typeof value === 'number' ||
+  (Array.isArray(value) && value.every((x) => x === null || typeof x !== 'object' || isFigures(x)));
+const times = (value: unknown, factor: number): unknown =>
+  typeof value === 'number' ? value * factor : Array.isArray(value) ? value.map((x) => times(x, factor)) : value;
+
 /**
- * The same document with every figure in engine units: `depth_in: 0.05` becomes `depth_mm: 1.27`. A field says its
- * unit by its end; there is no default. Figures that are not numbers stay for the schema to refuse.
+ * The same document with every figure in engine units: `depth_in: 0.05` becomes `depth_mm: 1.27`, and so does each
+ * figure of a list, `cycles_ksi: [[12, 1]]`. A field says its unit by its end; there is no default. Figures that are
+ * not numbers stay for the schema to refuse.
  * @throws Refusal `foundation.two-units` where one figure is given in two units
  */
 export function inEngineUnits(input: unknown): unknown {
@@ -44,7 +52,8 @@ export function inEngineUnits(input: unknown): unknown {
   if (input === null || typeof input !== 'object') return input;
   const made: Record<string, unknown> = {};
   for (const [field, value] of Object.entries(input)) {
-    const other = typeof value === 'number' ? otherUnit(field) : undefined;
+    const named = otherUnit(field);
+    const other = named && isFigures(value) ? named : undefined;
     const name = other ? field.slice(0, -other[0].length) + other[1] : field;
     if (Object.hasOwn(made, name) || (name !== field && Object.hasOwn(input, name)))
       throw new Refusal('foundation.two-units', {
@@ -52,7 +61,7 @@ export function inEngineUnits(input: unknown): unknown {
         allowed: 'each figure once, in one unit',
         remedy: 'Leave one of the two out',
       });
-    made[name] = other ? (value as number) * other[2] : inEngineUnits(value);
+    made[name] = other ? times(value, other[2]) : inEngineUnits(value);
   }
   return made;
 }

@@ -158,10 +158,10 @@ export const zLoading = z.discriminatedUnion('as', [
   /** Cycles one after the other, repeated; needed where cycles act on each other. */
   z.strictObject({
     as: z.literal('sequence'),
-    cycles: z
+    cycles_MPa: z
       .array(z.tuple([zStressMPa, zStressMPa]))
       .max(2_000_000)
-      .meta({ description: '[max_MPa, min_MPa] in order' }),
+      .meta({ description: '[highest, lowest] stress of each cycle, in order' }),
     hours: z.number().positive().max(1e6),
     from: zProvenance,
   }),

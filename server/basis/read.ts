@@ -1,4 +1,4 @@
-import { growth, parseDocument, usage } from '../../engine/index.ts';
+import { growth, inEngineUnits, otherNamesOf, parseDocument, usage } from '../../engine/index.ts';
 import type { BasisRow } from '../../store/index.ts';
 import type { Desk } from '../desk.ts';
 import { given } from '../routes/directive/text.ts';
@@ -66,10 +66,14 @@ const isCycle = (x: unknown): boolean => Array.isArray(x) && x.length === 2 && i
 
 /** A growth document, whose cycles may be a million: those are looked through in one go, the rest is read as ever. */
 function readLong(whole: Readonly<Record<string, unknown>>): growth.GrowthDocument {
-  const loading = fields(whole.loading);
-  const { cycles } = loading;
-  if (loading.as !== 'sequence' || !Array.isArray(cycles) || cycles.length <= LONG) return growth.readGrowth(whole);
+  const given = fields(whole.loading);
+  if (given.as !== 'sequence') return growth.readGrowth(whole);
+  const loading = otherNamesOf('cycles_MPa').some((name) => Object.hasOwn(given, name))
+    ? fields(inEngineUnits(given))
+    : given;
+  const cycles = loading.cycles_MPa;
+  if (!Array.isArray(cycles) || cycles.length <= LONG) return growth.readGrowth(whole);
   if (cycles.length > MOST_CYCLES || !cycles.every(isCycle)) return growth.readGrowth(whole);
-  const read = growth.readGrowth({ ...whole, loading: { ...loading, cycles: cycles.slice(0, LONG) } });
-  return { ...read, loading: { ...read.loading, cycles } as growth.GrowthDocument['loading'] };
+  const read = growth.readGrowth({ ...whole, loading: { ...loading, cycles_MPa: cycles.slice(0, LONG) } });
+  return { ...read, loading: { ...read.loading, cycles_MPa: cycles } as growth.GrowthDocument['loading'] };
 }

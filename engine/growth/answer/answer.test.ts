@@ -182,7 +182,7 @@ describe('interaction', () => {
     const cycles = Array.from({ length: 4000 }, (_, i): [number, number] =>
       i % 1000 === 500 ? [140, 0] : [85, 5 + (i % 7)],
     );
-    const loading = { as: 'sequence', cycles, hours: 200, from: FROM } as const;
+    const loading = { as: 'sequence', cycles_MPa: cycles, hours: 200, from: FROM } as const;
     const plain = value({ ...constantDocument, loading });
     const { value: a, warnings } = answerGrowth({ ...constantDocument, loading, interaction: wheeler });
     expect(plain.curve!.by).toBe('blocks');
@@ -220,7 +220,7 @@ describe('interaction', () => {
       ...constantDocument,
       loading: {
         as: 'sequence',
-        cycles: [
+        cycles_MPa: [
           [60, 40],
           [62, 40],
         ],
@@ -382,12 +382,24 @@ describe('the example', () => {
   });
 });
 
+it('a sequence in ksi is the same one in MPa', () => {
+  const ksi = [
+    [14, -1],
+    [9, 2],
+    [11, 0.5],
+  ];
+  const of = (loading: object) =>
+    value({ ...constantDocument, loading: { as: 'sequence', hours: 0.2, from: FROM, ...loading } } as GrowthInput);
+  const [a, b] = [of({ cycles_ksi: ksi }), of({ cycles_MPa: ksi.map((c) => c.map((s) => s * 6.894757293168361)) })];
+  expect(a.firstToCritical_h! / b.firstToCritical_h!).toBeCloseTo(1, 9);
+});
+
 it('a sequence of many cycles, none like another, is answered as one of few, by law of each kind', () => {
   const n = 200_000;
   const cycles = Array.from({ length: n }, (_, i): [number, number] => [100 + i / n, 10 - ((i * 7919) % n) / n]);
   const loading = (all: [number, number][]): GrowthInput['loading'] => ({
     as: 'sequence',
-    cycles: all,
+    cycles_MPa: all,
     hours: all.length / 20,
     from: FROM,
   });

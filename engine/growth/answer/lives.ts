@@ -48,8 +48,8 @@ export const hoursOf = (curve: GrowthCurve): number | null => (curve.ended === '
 export function sequenceGiven({ loading }: GrowthDocument): CycleSequence | null {
   if (loading.as !== 'sequence') return null;
   return {
-    max_MPa: Float64Array.from(loading.cycles, (c) => c[0]),
-    min_MPa: Float64Array.from(loading.cycles, (c) => c[1]),
+    max_MPa: Float64Array.from(loading.cycles_MPa, (c) => c[0]),
+    min_MPa: Float64Array.from(loading.cycles_MPa, (c) => c[1]),
     hours: loading.hours,
   };
 }

@@ -61,7 +61,7 @@ describe('a growth document is refused', () => {
   const answering: [string, unknown][] = [
     ['growth.no-cycles', { ...d, loading: { as: 'spectrum', bands: [], from: FROM } }],
     ['growth.no-cycles', { ...d, loading: { as: 'spectrum', bands: [{ ...bands[0], per_hour: 0 }], from: FROM } }],
-    ['growth.no-cycles', { ...d, loading: { as: 'sequence', cycles: [], hours: 1, from: FROM } }],
+    ['growth.no-cycles', { ...d, loading: { as: 'sequence', cycles_MPa: [], hours: 1, from: FROM } }],
     ['growth.stress-ratio', { ...d, loading: { ...d.loading, min_MPa: 90 } }],
     [
       'growth.stress-ratio',
@@ -69,7 +69,7 @@ describe('a growth document is refused', () => {
         ...d,
         loading: {
           as: 'sequence',
-          cycles: [
+          cycles_MPa: [
             [90, 0],
             [40, 45],
           ],

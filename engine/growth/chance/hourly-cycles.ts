@@ -10,7 +10,7 @@ export function hourlyCycles({ loading }: Pick<GrowthDocument, 'loading'>): Hour
     case 'spectrum':
       return loading.bands.map((b) => ({ max_MPa: b.max_MPa, min_MPa: b.min_MPa, perHour: b.per_hour }));
     case 'sequence':
-      return tallied(loading.cycles, loading.hours);
+      return tallied(loading.cycles_MPa, loading.hours);
     case 'usage':
       return loading.mix.flatMap(({ use, share }) =>
         spectrumOf(loading.usage, use).bands.map((b: StressBand) => ({

@@ -115,14 +115,14 @@ describe('a growth document', () => {
       [60, 30],
       [60, 30],
     ] as [number, number][];
-    const tallied = hourlyCycles({ loading: { as: 'sequence', cycles, hours: 4, from: FROM } });
+    const tallied = hourlyCycles({ loading: { as: 'sequence', cycles_MPa: cycles, hours: 4, from: FROM } });
     expect(tallied).toEqual([
       { max_MPa: 80, min_MPa: -10, perHour: 0.5 },
       { max_MPa: 60, min_MPa: 30, perHour: 0.75 },
     ]);
-    expect(hourlyCycles({ loading: { as: 'sequence', cycles: [...cycles].reverse(), hours: 4, from: FROM } })).toEqual(
-      expect.arrayContaining(tallied),
-    );
+    expect(
+      hourlyCycles({ loading: { as: 'sequence', cycles_MPa: [...cycles].reverse(), hours: 4, from: FROM } }),
+    ).toEqual(expect.arrayContaining(tallied));
   });
 
   it.each([

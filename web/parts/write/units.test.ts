@@ -44,6 +44,18 @@ describe('figures in the units that were not chosen', () => {
     expect(read).toEqual({ width_mm: 2.5, deep: [{ stress_MPa: 6, speed_kt: 90 }], a4_ksi: 12, note_in: 'text' });
     expect(readAs(read, 'inch')).toEqual(document);
   });
+  it('so are lists of figures', () => {
+    const document = {
+      cycles_ksi: [
+        [12, 1],
+        [9, 2],
+        [8, -1],
+      ],
+    };
+    expect(inOtherUnits(document, 'mm')).toBe(6);
+    expect(inOtherUnits(document, 'inch')).toBe(0);
+    expect(readAs(document, 'mm')).toEqual({ cycles_MPa: document.cycles_ksi });
+  });
   it('whatever is given, none is left after reading it so', () => {
     fc.assert(
       fc.property(fc.jsonValue(), fc.constantFrom('mm' as const, 'inch' as const), (v, units) => {

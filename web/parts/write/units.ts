@@ -69,15 +69,19 @@ const other = (units: Units): ReadonlyMap<string, string> =>
       units === 'inch' ? [m, i] : [i, m],
     ),
   );
+/** Rows of figures; of a million of them the first tells for all. */
+const isRows = (v: Json): boolean => isList(v) && v.length > 0 && (typeof v[0] === 'number' || isRows(v[0]!));
+const isFigures = (v: Json): boolean => typeof v === 'number' || isRows(v);
+const figuresIn = (v: Json): number => (isList(v) ? v.length * figuresIn(v[0]!) : 1);
 /** How many lengths and stresses stand in the units that were not chosen. */
 export function inOtherUnits(document: Json | undefined, units: Units): number {
   const ends = [...other(units).keys()];
   const count = (v: Json | undefined): number => {
-    if (isList(v)) return v.reduce<number>((n, x) => n + count(x), 0);
+    if (isList(v)) return isRows(v) ? 0 : v.reduce<number>((n, x) => n + count(x), 0);
     if (!isTable(v)) return 0;
     return Object.entries(v).reduce(
       (n, [key, x]) =>
-        n + (typeof x === 'number' && !FIXED.test(key) && ends.some((e) => key.endsWith(e)) ? 1 : count(x)),
+        n + (isFigures(x) && !FIXED.test(key) && ends.some((e) => key.endsWith(e)) ? figuresIn(x) : count(x)),
       0,
     );
   };
@@ -86,11 +90,12 @@ export function inOtherUnits(document: Json | undefined, units: Units): number {
 /** The same figures, read as being in the units that were chosen: nothing is converted, only named otherwise. */
 export function readAs(document: Json, units: Units): Json {
   const ends = [...other(units)];
+  if (isRows(document)) return document;
   if (isList(document)) return document.map((x) => readAs(x, units));
   if (!isTable(document)) return document;
   return Object.fromEntries(
     Object.entries(document).map(([key, x]) => {
-      const pair = typeof x === 'number' && !FIXED.test(key) ? ends.find(([e]) => key.endsWith(e)) : undefined;
+      const pair = isFigures(x) && !FIXED.test(key) ? ends.find(([e]) => key.endsWith(e)) : undefined;
       return pair ? [key.slice(0, -pair[0].length) + pair[1], x] : [key, readAs(x, units)];
     }),
   );

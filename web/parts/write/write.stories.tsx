@@ -50,7 +50,7 @@ export default [
     {
       state: 'failing',
       shows: 'failing',
-      Draw: figure({ width_mm: '6,4' }, [wrong('width_mm', '"6,4". Correct it: a number.')]),
+      Draw: figure({ width_mm: '6,4' }, [wrong('width_mm', '"6,4". Write 6.4: a number with a decimal point.')]),
     },
     { state: 'overflowing', shows: 'overflowing', Draw: figure({ width_mm: 123456789.123456 }) },
   ]),

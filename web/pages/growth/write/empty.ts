@@ -5,7 +5,7 @@ export const LOADINGS: Readonly<Record<string, Table>> = {
   usage_basis: { as: 'usage_basis', basis: '', mix: 'as flown' },
   constant: { as: 'constant', from: NO_SOURCE },
   spectrum: { as: 'spectrum', bands: [], from: NO_SOURCE },
-  sequence: { as: 'sequence', cycles: [], from: NO_SOURCE },
+  sequence: { as: 'sequence', cycles_MPa: [], from: NO_SOURCE },
 };
 export const INTERACTIONS: Readonly<Record<string, Table>> = {
   none: { as: 'none' },

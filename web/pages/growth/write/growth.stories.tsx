@@ -48,7 +48,7 @@ export default [
       shows: 'typical',
       Draw: works({
         ...LOADINGS.sequence,
-        cycles: [
+        cycles_MPa: [
           [90, 4],
           [60, 10],
         ],

@@ -1,11 +1,12 @@
 import { useForm } from '../../../parts/write/context.tsx';
 import { FigureOf } from '../../../parts/write/figure-of.tsx';
+import { shownFigure } from '../../../parts/write/figures.ts';
 import { ChoiceIn } from '../../../parts/write/inputs.tsx';
 import { at, listOf, tableOf, textOf } from '../../../parts/write/json.ts';
 import { PasteTable } from '../../../parts/write/paste-table.tsx';
 import { SourceIn } from '../../../parts/write/source-in.tsx';
 import { TableOf } from '../../../parts/write/table-of.tsx';
-import { nameIn, unitWord, useUnits } from '../../../parts/write/units.ts';
+import { nameIn, namesOf, standsAs, unitWord, useUnits } from '../../../parts/write/units.ts';
 import { WrongAt } from '../../../parts/write/wrong-at.tsx';
 import { useChoices } from './choices.ts';
 import { LOADINGS } from './empty.ts';
@@ -18,6 +19,8 @@ const AS = [
   { value: 'spectrum', text: 'cycles per hour, as a table' },
   { value: 'sequence', text: 'cycles one after the other' },
 ];
+
+const CYCLES = 'cycles_MPa';
 
 /** What works the crack. */
 export function LoadingFields() {
@@ -124,25 +127,35 @@ function Bands() {
 
 function Cycles() {
   const { draft, send } = useForm();
-  const inch = useUnits() === 'inch';
-  const cycles = [...L, 'cycles'];
-  const count = listOf(at(draft, cycles)).length;
+  const asked = nameIn(CYCLES, useUnits());
+  const loading = tableOf(at(draft, L));
+  const stands = standsAs(loading, CYCLES, asked);
+  const count = listOf(loading[stands]).length;
+  const take = (rows: readonly (readonly number[])[]) => {
+    const left = Object.entries(loading).filter(([field]) => !namesOf(CYCLES).includes(field));
+    send({ does: 'put', path: L, value: { ...Object.fromEntries(left), [asked]: rows } });
+  };
   return (
     <>
-      <div className="fields" data-place={cycles.join('.')} tabIndex={-1}>
+      <WrongAt path={[...L, CYCLES]} />
+      <div className="fields" data-place={[...L, CYCLES].join('.')} tabIndex={-1}>
         <PasteTable
-          label="Paste the cycles, in MPa"
+          label={`Paste the cycles, in ${unitWord(asked)}`}
           forms={[
             {
               names: ['highest', 'lowest'],
-              say: `Two columns: highest and lowest stress of each cycle, in MPa${inch ? ' here, never in ksi: convert them before' : ''}.`,
+              say: `Two columns: highest and lowest stress of each cycle, in ${unitWord(asked)}.`,
             },
           ]}
-          take={(rows) => send({ does: 'put', path: cycles, value: rows.map(([a, b]) => [a!, b!]) })}
+          take={take}
         />
         <FigureOf path={[...L, 'hours']} label="They stand for" unit="h" />
       </div>
-      <p className="soft">{count === 0 ? 'No cycle yet.' : `${count} cycles, repeated when the end is reached.`}</p>
+      <p className="soft">
+        {count === 0
+          ? 'No cycle yet.'
+          : `${shownFigure(count)} cycles in ${unitWord(stands)}, repeated when the end is reached.`}
+      </p>
     </>
   );
 }

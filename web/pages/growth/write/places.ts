@@ -52,7 +52,7 @@ export const growthPlace = placeWords(
     points: 'row',
     toughness: 'toughness',
     bands: 'cycle',
-    cycles: 'cycle',
+    cycles_MPa: 'cycle',
     mix: 'share',
     flown: 'hours of use',
     in_force: 'limit in force',
