@@ -18,7 +18,8 @@ export function usageSentence(a: Answer): Span[] {
       f('that is no proof that it lasts for ever'),
       t('.'),
     ];
-  if (a.gives === 'lives' && a.equivalent) return [...countsAs(a, reference), ...harder(a, reference, ' ')];
+  if (a.gives === 'lives' && a.equivalent)
+    return [...countsAs(a, reference), ...safeLifePassed(a, reference), ...harder(a, reference, ' ')];
   if (a.uses.length === 1) return onlyOne(a, reference);
   return harder(a, reference, '');
 }
@@ -51,6 +52,21 @@ function countsAs(a: Answer, reference: string): Span[] {
     t('.'),
   ];
 }
+/** The share of the safe life used up by the estimate, where its harder bound is past the whole. */
+export const passedShare = (a: Answer) => {
+  const used = a.gives === 'lives' ? a.equivalent?.used : null;
+  return used && used.high >= 1 ? used : null;
+};
+function safeLifePassed(a: Answer, reference: string): Span[] {
+  const used = passedShare(a);
+  if (!used) return [];
+  const safe_h = a.uses.find((u) => u.use === a.reference)?.safeLife_h ?? a.equivalent!.equivalent_h.high / used.high;
+  return [
+    t(' By this estimate the part has flown '),
+    f(`past its safe life of ${number(Math.floor(safe_h))}\u00a0h`),
+    t(` of ${reference}${used.low >= 1 ? '' : ' at its harder bound'}; ask the engineer before more is flown on it.`),
+  ];
+}
 function harder(a: Answer, reference: string, before: string): Span[] {
   const hardest = hardestOf(a);
   if (a.uses.length === 1) return [];
@@ -75,7 +91,13 @@ export function usageBecause(a: Answer): string {
   if (nothingHarms(a)) return `${a.curve.name} sees no harm below its run-out, and the tables stay below it.`;
   const hardest = hardestOf(a);
   const first = [...hardest.shares].sort((x, y) => y.share - x.share)[0];
+  const used = passedShare(a);
   const parts = [
+    ...(used
+      ? [
+          `The hours come to ${timesRange(used)} times the safe life; an estimate grounds nothing and frees nothing, and the type’s papers say what is asked at this place.`,
+        ]
+      : []),
     ...(first && first.share > 0
       ? [
           `In ${saidUse(a, hardest.use)} most of it comes from ${LOAD_WORDS[first.load]} (${number(100 * first.share)} %).`,

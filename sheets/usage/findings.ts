@@ -1,5 +1,5 @@
 import type { usage } from '../../engine/index.ts';
-import { timesFigure, timesRange } from '../measure.ts';
+import { timesFigure } from '../measure.ts';
 import type { FindingsBlock } from '../model.ts';
 import { nothingHarms } from './answer.ts';
 import { saidUse } from './words.ts';
@@ -12,13 +12,6 @@ const MORE = 1.1;
 export function usageFindings(a: usage.UsageAnswer): FindingsBlock[] {
   const findings: Finding[] = [];
   const add = (code: string, text: string, remedy: string) => findings.push({ code, text, entries: [], remedy });
-  const used = a.gives === 'lives' ? a.equivalent?.used : null;
-  if (used && used.high >= 1)
-    add(
-      'usage.safe-life-passed',
-      `By this estimate the hours flown ${used.low >= 1 ? 'come' : 'may come'} to more than the safe life of this place: ${timesRange(used)} times.`,
-      'An estimate grounds nothing and frees nothing. Look what the type’s papers ask at this place, and have the engineer look before more is flown on it.',
-    );
   if (a.gives === 'ratios')
     add(
       'usage.no-stress',

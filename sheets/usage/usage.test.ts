@@ -93,15 +93,25 @@ describe('what a usage page says', () => {
     );
   });
   it.each([
-    [{ low: 1.1, high: 1.66 }, /the hours flown come to more than the safe life of this place: 1\.1 to 1\.7 times/],
-    [{ low: 0.9, high: 1 }, /the hours flown may come to more than the safe life of this place: 0\.9 to 1\.0 times/],
-    [{ low: 0.2, high: 0.99 }, null],
-  ])('says where the hours pass the safe life by the estimate: %j', (used, said) => {
-    const text = textOf({ ...sheetOf({ equivalent: { ...usageAnswer.equivalent!, used } }), working: [] });
-    if (said) expect(text).toMatch(said);
-    else expect(text).not.toMatch(/more than the safe life/);
-    const ratios = sheetOf({ gives: 'ratios', equivalent: { ...usageAnswer.equivalent!, used } });
-    expect(textOf(ratios)).not.toMatch(/more than the safe life/);
+    [{ low: 1.1, high: 1.66 }, 'past its safe life of 16 344 h of private flying; ask', '1.1 to 1.7 times'],
+    [
+      { low: 0.01, high: 1 },
+      'past its safe life of 16 344 h of private flying at its harder bound; ask',
+      '0.01 to 1.0',
+    ],
+    [{ low: 0.2, high: 0.99 }, null, ''],
+  ])('says in the sentence that the safe life is passed, on the worse side: %j', (used, said, times) => {
+    const uses = usageAnswer.uses.map((u) => (u.use === 'private' ? { ...u, safeLife_h: 16_344.9 } : u));
+    const equivalent = { ...usageAnswer.equivalent!, used };
+    const sheet = sheetOf({ uses, equivalent });
+    const ratios = spoken(sheetOf({ uses, equivalent, gives: 'ratios' }));
+    expect(ratios).not.toMatch(/safe life/);
+    if (said === null) return expect(spoken(sheet) + sheet.because).not.toMatch(/safe life/);
+    expect(spoken(sheet)).toContain(
+      `By this estimate the part has flown ${said} the engineer before more is flown on it.`,
+    );
+    expect(sheet.because).toContain(times);
+    expect(sheet.because).toContain('the type’s papers say what is asked');
   });
   it('compares uses, and gives no life nor hours, without a stress', () => {
     const sheet = sheetOf({ gives: 'ratios' });
