@@ -174,6 +174,15 @@ describe.skipIf(!found)('PDF, read with pdftotext (not run where it is missing)'
     for (const w of ['entry 512', 'Field Structures', 'Two aircraft fall due.', '17 of 2 000'])
       expect(words).toContain(w);
   });
+  it('never leaves the head of a long table at the foot of a page, wherever the table before it ends', async () => {
+    const long = sheetOf(rows.slice(0, 60)).blocks[0] as TableBlock;
+    for (let before = 1; before <= 22; before++) {
+      const paragraphs = Array.from({ length: before }, (_, i) => `Line ${i + 1} before.`);
+      const prose = { block: 'prose' as const, title: 'Before', paragraphs };
+      const pages = wordsOf(await sheetPdf(sheetOf([], { blocks: [prose, long] }))).split('\f');
+      for (const p of pages) if (p.includes('What falls due')) expect(p, `${before} lines`).toContain('ZQ-000');
+    }
+  });
   it('says on each page that the data is invented, and only where it is', async () => {
     const provenance = { known: 'invented', evidence: 'copy', invented: true } as const;
     const pages = wordsOf(await sheetPdf(sheetOf(rows, { provenance })))

@@ -74,8 +74,7 @@ function blockOn(pen: Pen, block: Block): void {
   pen.y += 6;
   if (block.block === 'picture') picture(pen, block.scene);
   else {
-    const whole = block.block === 'table' ? tableHeight(pen, block) + HEAD : 0;
-    room(pen, Math.max(60, whole <= (BOTTOM - PAGE.top) * WHOLE ? whole : 0));
+    room(pen, block.block === 'table' ? Math.max(60, HEAD + together(pen, block)) : 60);
     put(pen, 'H2', block.title, 11, 'bold');
     wordsOn(pen, block);
   }
@@ -113,15 +112,20 @@ function picture(pen: Pen, scene: Extract<Block, { block: 'picture' }>['scene'])
 const wordsOf = (c: Cell | undefined): string =>
   !c || c.is === 'nothing' ? '' : 'small' in c && c.small ? `${c.text}, ${c.small}` : c.text;
 
-/** A table of up to this share of a page is not cut in two. */
+/** A table of up to this share of a page is not cut in two; of a longer one the head is not left without rows. */
 const WHOLE = 0.7;
-function tableHeight({ pdf }: Pen, block: TableBlock): number {
+const FIRST_ROWS = 3;
+function together(pen: Pen, block: TableBlock): number {
+  const whole = tableHeight(pen, block, block.rows);
+  return whole <= (BOTTOM - PAGE.top) * WHOLE ? whole : tableHeight(pen, block, block.rows.slice(0, FIRST_ROWS));
+}
+function tableHeight({ pdf }: Pen, block: TableBlock, rows: TableBlock['rows']): number {
   const columns = drawnColumns(block);
   const widths = columnWidths(pdf, columns, block.rows, WIDTH, SIZE, GAP);
   const most = (of: (c: Drawn) => Words) => Math.max(0, ...columns.map((c, i) => heightOf(pdf, of(c), widths[i]!)));
   const head = most((c) => ({ text: c.heading, small: '' }));
   let height = head + 6;
-  for (const row of block.rows) {
+  for (const row of rows) {
     height += most((c) => c.of(row)) + 6;
     if (height > BOTTOM) break;
   }
