@@ -175,7 +175,9 @@ describe.skipIf(!found)('PDF, read with pdftotext (not run where it is missing)'
       expect(words).toContain(w);
   });
   it('never leaves the head of a long table at the foot of a page, wherever the table before it ends', async () => {
-    const long = sheetOf(rows.slice(0, 60)).blocks[0] as TableBlock;
+    const tall = { paper: text('Logbook, volume 3, page 41, as copied. '.repeat(12), 'and said again. '.repeat(20)) };
+    const high = rows.slice(0, 60).map((r) => ({ ...r, cells: { ...r.cells, ...tall } }));
+    const long = sheetOf(high).blocks[0] as TableBlock;
     for (let before = 1; before <= 22; before++) {
       const paragraphs = Array.from({ length: before }, (_, i) => `Line ${i + 1} before.`);
       const prose = { block: 'prose' as const, title: 'Before', paragraphs };
