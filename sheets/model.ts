@@ -200,6 +200,8 @@ export interface Sheet {
   readonly answer: readonly Span[];
   /** One line of why. */
   readonly because: string;
+  /** The page that answers what this one does not. */
+  readonly see?: { readonly text: string; readonly href: string };
   readonly blocks: readonly Block[];
   readonly working: readonly ShownStep[];
   readonly warnings: readonly string[];

@@ -181,6 +181,8 @@ export interface GrowthAnswer {
   readonly programme: Programme | null;
   /** Left to the first look, given the hours flown (as hours of the mix to come); the low end is the worse. */
   readonly left_h: Bounds | null;
+  /** Hours flown so far as the record has them; null or absent where none were given. */
+  readonly flown_h?: Bounds | null;
   /** Where all hours are of one use: growth against the reference (first) use, and the programme there. Nothing longer than what is in force. */
   readonly byUse: readonly {
     readonly use: string;

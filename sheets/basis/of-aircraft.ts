@@ -29,6 +29,14 @@ export function ofAircraft(sheet: Sheet, q: OfAircraftInput): Sheet {
   const href = (query: Record<string, string>) => `${base}?${new URLSearchParams(query)}`;
   return {
     ...sheet,
+    ...(q.word === 'growth'
+      ? {
+          see: {
+            text: 'What is due on this aircraft',
+            href: `/${encodeURIComponent(q.shop)}/aircraft/${encodeURIComponent(q.aircraft)}`,
+          },
+        }
+      : {}),
     warnings: [...q.notes, ...sheet.warnings],
     blocks: [...sheet.blocks.slice(0, 1), ...partsBlock(q, href), ...sheet.blocks.slice(1), documentsBlock(q, href)],
     number: `entry ${q.basis.entry}`,

@@ -133,6 +133,18 @@ function ratiosSentence(a: Answer): Span[] {
 
 /** One line of why: the rule, what ends the growth, by which law. */
 export function growthBecause(a: Answer, units: Units): string {
+  return [whyOf(a, units), ...whoAnswers(a)].join(' ');
+}
+/** Whether it may fly is not for an estimate to answer: who answers it. */
+function whoAnswers(a: Answer): string[] {
+  const left = leftOfDirectives(a);
+  if (left === null || left > 0) return [];
+  const is = left < 0 ? 'overdue' : 'due now';
+  return [
+    `The directive in force is ${is} on the worse side; what that means for the next flight is for its text and the authority to say.`,
+  ];
+}
+function whyOf(a: Answer, units: Units): string {
   if (a.gives === 'ratios') {
     const others = a.byUse.filter((u) => u.use !== a.reference && u.ratioAcross.high > u.ratioAcross.low);
     const across = others[0]

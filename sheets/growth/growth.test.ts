@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type growth, parseDay, growth as room } from '../../engine/index.ts';
 import { growthExample } from '../../examples/index.ts';
+import { ofAircraft } from '../basis/index.ts';
 import { say } from '../frame.ts';
 import { significant } from '../measure.ts';
 import type { Sheet, TableBlock } from '../model.ts';
@@ -238,6 +239,61 @@ it('cuts each use by what the engine says is in force there', () => {
   expect(cellText(table, 'tow', 'first')).toBe('4 675');
   expect(cellText(table, 'private', 'first')).toBe('7 087');
   expect(table.rows[0]!.cells.first).toMatchObject({ value: 7087, small: 'W-14, in force' });
+});
+
+describe('under another use', () => {
+  const w14 = growthAnswer.inForce[0]!;
+  const firsts = (more: Partial<Answer>) =>
+    tableOf(sheetOf(more), 'Under another use').rows.map((row) => row.cells.first!);
+  it('says that the look in force is overdue, due or passed instead of a first look projected back', () => {
+    const said = (more: Partial<Answer>) => [...new Set(firsts(more).map((c) => ('text' in c ? c.text : '')))];
+    expect(said({ inForce: [{ ...w14, left_h: -161.2 }] })).toEqual(['overdue']);
+    expect(firsts({ inForce: [{ ...w14, left_h: -161.2 }] })[0]).toMatchObject({ small: 'W-14, in force' });
+    expect(said({ inForce: [{ ...w14, left_h: 0 }] })).toEqual(['due now']);
+    expect(said({ flown_h: { low: 9000, high: 9400 } })).toEqual(['passed']);
+    expect(said({ flown_h: { low: 5000, high: 9400 } })).toEqual(['7\u202f087', 'passed']);
+    expect(said({ flown_h: { low: 4000, high: 9400 } })).not.toContain('passed');
+  });
+  /** What a figure may lack to the next whole one and still be told as that. */
+  const CLOSE = 2e-6;
+  it('reads never later than what is in force today', () => {
+    fc.assert(
+      fc.property(random, fc.array(fc.double({ min: 1, max: 1e6, noNaN: true }), { minLength: 3 }), (more, own) => {
+        fc.pre(more.gives === 'hours');
+        const byUse = growthAnswer.byUse.map((u, i) => ({ ...u, programme: programmeOf(own[i % 3]!, own[2]!, []) }));
+        const inForce = more.inForce!;
+        const today = (of: 'first_at_h' | 'repeat_h') =>
+          Math.min(...inForce.map((l) => l[of] ?? Number.POSITIVE_INFINITY));
+        const behind = inForce.some((l) => l.left_h !== null && l.left_h <= 0);
+        for (const row of tableOf(sheetOf({ ...more, byUse }), 'Under another use').rows) {
+          const [first, repeat] = [row.cells.first!, row.cells.repeat!];
+          if (repeat.is !== 'quantity') throw new Error('no repeat');
+          expect(repeat.value).toBeLessThanOrEqual(today('repeat_h') + CLOSE);
+          if (behind) expect(first).toMatchObject({ is: 'text', text: expect.stringMatching(/^(overdue|due now)$/) });
+          else if (first.is === 'quantity') expect(first.value).toBeLessThanOrEqual(today('first_at_h') + CLOSE);
+        }
+      }),
+      { numRuns: 200 },
+    );
+  });
+});
+describe('whether it may fly', () => {
+  const because = (left_h: number, more: Partial<Answer> = {}) =>
+    sheetOf({ inForce: [{ ...growthAnswer.inForce[0]!, left_h }], ...more }).because;
+  it('is for the text of the directive and the authority, where a look is overdue or due', () => {
+    const said = 'is overdue on the worse side; what that means for the next flight is for its text and the authority';
+    expect(because(-3120)).toContain(said);
+    expect(because(-3120, { gives: 'ratios' })).toContain(said);
+    expect(because(0)).toContain('is due now on the worse side');
+    expect(because(0.4)).not.toContain('authority');
+    expect(because(-3120)).not.toMatch(/\b(you|may)\b/);
+  });
+  it('leads to the page of the aircraft', () => {
+    const q = { shop: 'own', aircraft: 'aircraft:1', basis: { name: 'b', entry: 4, outline: {} } };
+    const of = (word: 'growth' | 'usage') => ofAircraft(sheetOf(), { ...q, word, others: [], parts: [], notes: [] });
+    expect(of('growth').see).toEqual({ text: 'What is due on this aircraft', href: '/own/aircraft/aircraft%3A1' });
+    expect(of('usage').see).toBeUndefined();
+  });
 });
 
 it('writes no caret, neither in figures nor in formulas', () => {

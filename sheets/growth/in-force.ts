@@ -34,6 +34,22 @@ export const ofUse = (p: growth.Programme): ShownProgramme => ({
   first: { hours: p.first_h, by: p.capped.first },
   repeat: { hours: p.repeat_h, by: p.capped.repeat },
 });
+/** The same, never later than what is in force today, whatever the use. */
+export const ofUseToday = (a: Answer, p: growth.Programme): ShownProgramme => {
+  const { first, repeat } = ofUse(p);
+  return { first: shorter(a, first, 'first_at_h'), repeat: shorter(a, repeat, 'repeat_h') };
+};
+const leftOf = (i: Answer['inForce'][number]): number => i.left_h ?? Number.POSITIVE_INFINITY;
+/**
+ * What is to be said of a first look that is no longer ahead: a directive's that is overdue or due, else one that the
+ * hours flown have passed at the least they can be; null where it is still ahead.
+ */
+export function noLongerAhead(a: Answer, first: Shown): { readonly said: string; readonly by: string | null } | null {
+  const worst = [...a.inForce].sort((x, y) => leftOf(x) - leftOf(y))[0];
+  if (worst && worst.left_h !== null && worst.left_h <= 0)
+    return { said: worst.left_h < 0 ? 'overdue' : 'due now', by: worst.name };
+  return a.flown_h && first.hours < a.flown_h.low ? { said: 'passed', by: first.by } : null;
+}
 /** The least that a directive leaves; null where none says so. */
 export function leftOfDirectives(a: Answer): number | null {
   const all = a.inForce.flatMap((i) => (i.left_h === null ? [] : [i.left_h]));

@@ -2,7 +2,7 @@ import type { growth } from '../../engine/index.ts';
 import { hoursLeft, number } from '../display.ts';
 import { hoursCell, measured, percentCell, quantity, timesCell, type Units, words } from '../measure.ts';
 import type { Cell, Column, KeyValueBlock, TableBlock } from '../model.ts';
-import { downward, ofUse, type Shown, shownProgramme } from './in-force.ts';
+import { downward, noLongerAhead, ofUseToday, type Shown, shownProgramme } from './in-force.ts';
 import { ENDS, INTERACTIONS, LAW_WORDS, percent, shareOfLives, sizeWords, titleOfUse } from './words.ts';
 
 type Answer = growth.GrowthAnswer;
@@ -18,6 +18,12 @@ const lookCell = (hours: number | null): Cell => (hours === null ? hoursCell(nul
 function capped({ hours, by }: Shown): Cell {
   const cell = lookCell(hours);
   return by === null || cell.is !== 'quantity' ? cell : { ...cell, small: `${by}, in force` };
+}
+
+/** A first look projected back from today says nothing once it has passed. */
+function firstLook(a: Answer, first: Shown): Cell {
+  const past = noLongerAhead(a, first);
+  return past ? words(past.said, past.by === null ? 'by this estimate' : `${past.by}, in force`) : capped(first);
 }
 
 /** What is in force first, then the looks that come of both. An estimate is never shown as longer. */
@@ -93,7 +99,7 @@ export function byUseTable(a: Answer): TableBlock[] {
           : []),
       ],
       rows: a.byUse.map((u) => {
-        const p = hours && u.programme ? ofUse(u.programme) : null;
+        const p = hours && u.programme ? ofUseToday(a, u.programme) : null;
         return {
           id: u.use,
           cells: {
@@ -104,7 +110,7 @@ export function byUseTable(a: Answer): TableBlock[] {
               ? {
                   critical: hoursCell(u.firstToCritical_h),
                   detectable: hoursCell(u.detectableToCritical_h),
-                  first: p ? capped(p.first) : words(''),
+                  first: p ? firstLook(a, p.first) : words(''),
                   repeat: p ? capped(p.repeat) : words(''),
                 }
               : {}),

@@ -61,7 +61,7 @@ export function SheetView({
   return (
     <>
       <TitleBlock block={sheet.titleBlock} number={sheet.number} />
-      <Answer answer={sheet.answer} because={sheet.because} level={level} />
+      <Answer answer={sheet.answer} because={sheet.because} see={sheet.see} level={level} />
       {after}
       <Warnings warnings={sheet.warnings} />
       <Blocks blocks={sheet.blocks} {...(idOf ? { idOf } : {})} />

@@ -109,6 +109,10 @@ describe('the looks', () => {
     expect(total.left_h!.low).toBeCloseTo(total.programme!.first_h - (400 * ratio('patrol')) / mix, 4);
     const plain = value({ ...constantDocument, flown: [{ use: 'private', low_h: 100, high_h: 120 }] });
     expect(plain.left_h).toEqual({ low: plain.programme!.first_h - 120, high: plain.programme!.first_h - 100 });
+    expect([plain.flown_h, total.flown_h]).toEqual([
+      { low: 100, high: 120 },
+      { low: 400, high: 400 },
+    ]);
   });
 });
 

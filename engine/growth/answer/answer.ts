@@ -59,6 +59,7 @@ function hours(d: GrowthDocument, options: AnswerOptions): Worked<GrowthAnswer> 
   const programme = programmeOf(rule, { first, detectable }, limits);
   const uses = livesByUse(d);
   const flown = flownAsMix(d, uses.byUse);
+  const flown_h = flownAsRead(d);
   const value: GrowthAnswer = {
     ...common(d, problem),
     gives: 'hours',
@@ -67,7 +68,8 @@ function hours(d: GrowthDocument, options: AnswerOptions): Worked<GrowthAnswer> 
     firstToCritical_h: first,
     detectableToCritical_h: detectable,
     programme,
-    left_h: leftToFirst(programme, { asMix: flown, asRead: flownAsRead(d) }, limits),
+    left_h: leftToFirst(programme, { asMix: flown, asRead: flown_h }, limits),
+    flown_h,
     ...uses,
     residual: residualAlong(problem, curves.first),
     sensitivity: sensitivityOf(d, cycles),
