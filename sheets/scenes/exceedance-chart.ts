@@ -148,7 +148,7 @@ function namesAtEnds(lines: readonly Line[], frame: Frame): Mark[] {
     const w = wideOf(title);
     // Far from its line, or on the other side of another, a name says the wrong thing.
     const places = [0, -13, 13, -26, 26].flatMap((dy) => {
-      const at = Math.min(y + dy, frame.bottom - 6);
+      const at = Math.min(y + dy, frame.bottom - 9);
       const far = Math.abs(dy) / 3;
       return [
         { x: x + 5, y: at, w, far },
