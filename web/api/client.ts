@@ -1,3 +1,5 @@
+import { jsonText } from '../parts/write/json-text.ts';
+
 /** What the server said no to, in the three lines that every face shows. */
 export interface RefusalLines {
   readonly code: string;
@@ -74,7 +76,7 @@ export const post = <T>(path: string, body: unknown): Promise<T> =>
   ask(path, {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(body),
+    body: jsonText(body),
   }) as Promise<T>;
 
 /** Sends a file and tells how much of it has left; `null` when all has, and the server reads. */

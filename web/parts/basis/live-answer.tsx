@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import type { Block, Sheet } from '../../../sheets/model.ts';
 import { ServerGone } from '../../api/client.ts';
 import { Answer } from '../answer.tsx';
@@ -53,7 +54,7 @@ export function LiveAnswer({ live }: { live: Pick<Live, 'sheet' | 'old' | 'compu
 }
 
 /** The same answer as the page that will be kept, below the form. */
-export function WholeAnswer({ sheet }: { sheet: Sheet | null }) {
+export const WholeAnswer = memo(function WholeAnswer({ sheet }: { sheet: Sheet | null }) {
   if (!sheet) return null;
   return (
     <details className="form whole-answer">
@@ -61,7 +62,7 @@ export function WholeAnswer({ sheet }: { sheet: Sheet | null }) {
       <SheetView sheet={sheet} level={2} />
     </details>
   );
-}
+});
 
 /** The program does not answer, or failed: what is typed stays. */
 export function NotAnswering({ failed, again }: { failed: unknown; again: () => void }) {

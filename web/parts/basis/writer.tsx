@@ -52,7 +52,12 @@ export function BasisWriter({
     <FormContext value={form}>
       <BasisPictureContext value={picture}>
         <Answer answer={state.answer} because={start.note} />
-        <KeptLine kept={kept} send={send} otherwise="keep the document" />
+        <KeptLine
+          kept={kept}
+          send={send}
+          otherwise="keep the document"
+          file={{ document: draft, name: `${word}-draft` }}
+        />
         <NotAnswering failed={live.failed} again={live.again} />
         <PasteDocument what={WORD_NAMES[word].one} send={send} refuse={(given) => refuseOther(word, given)} />
         <div className="writing basis">

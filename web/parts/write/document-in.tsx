@@ -4,6 +4,9 @@ import { Field } from '../field.tsx';
 import type { Json, Table } from './json.ts';
 import { readText } from './read-text.ts';
 
+/** Beyond this the server takes no document either. */
+const LARGEST = 20 * 1024 * 1024;
+
 /** A whole document, dropped, chosen or pasted. */
 export function DocumentIn({
   what,
@@ -32,8 +35,7 @@ export function DocumentIn({
   };
   const file = async (f: File | undefined) => {
     if (!f) return;
-    if (f.size > 2_000_000)
-      setFailed(new Error(`"${f.name}" is too large for one ${what}. Choose its document alone.`));
+    if (f.size > LARGEST) setFailed(new Error(`"${f.name}" is too large for one ${what}. Choose its document alone.`));
     else await read(await f.text());
   };
   return (

@@ -1,3 +1,5 @@
+import { jsonText } from './json-text.ts';
+
 /** A draft as this browser keeps it, so that a reload, a crash or a server that is gone loses nothing. */
 export interface Kept {
   readonly document: unknown;
@@ -36,10 +38,21 @@ export function keptFrom(text: string | null): Kept | null {
     return null;
   }
 }
-/** True if it is kept; a browser that is full or keeps nothing says so. */
+/** True if it is kept; where it is not, what was kept before stays. */
 export function keepIn(box: Box, key: string, kept: Kept): boolean {
   try {
-    box.setItem(key, JSON.stringify(kept));
+    box.setItem(key, jsonText(kept));
+    return true;
+  } catch {
+    return false;
+  }
+}
+/** Whether the browser keeps anything at all: then a draft that it does not keep is too large for it. */
+export function keepsSmall(box: Box): boolean {
+  const key = 'sparwright.probe';
+  try {
+    box.setItem(key, '1');
+    box.removeItem(key);
     return true;
   } catch {
     return false;

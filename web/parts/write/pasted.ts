@@ -26,15 +26,21 @@ const bySemicolon: Split = (l) => l.split(';');
 const byComma: Split = (l) => l.split(',');
 const byBlank: Split = (l) => l.trim().split(/\s+/);
 
+/** Whole figures without a sign that may mean two things: most cells of most tables. */
+const PLAIN = /^-?\d{1,15}$/;
+const GROUPED: Readonly<Record<Decimal, RegExp>> = {
+  '.': /^[-+]?\d{1,3}(,\d{3})+(\.\d*)?$/,
+  ',': /^[-+]?\d{1,3}(\.\d{3})+(,\d*)?$/,
+};
 /** A cell as a figure: with a decimal comma, points stand between thousands, and the other way round. */
 function figureIn(cell: string, decimal: Decimal): number | null {
+  if (PLAIN.test(cell)) return Number(cell);
   const bare = cell
     .replace(BLANKS, '')
     .replaceAll('−', '-')
     .replace(/^["']|["']$/g, '');
   const thousands = decimal === ',' ? '.' : ',';
-  const grouped = new RegExp(`^[-+]?\\d{1,3}(\\${thousands}\\d{3})+(\\${decimal}\\d*)?$`);
-  const plain = (grouped.test(bare) ? bare.replaceAll(thousands, '') : bare).replace(decimal, '.');
+  const plain = (GROUPED[decimal].test(bare) ? bare.replaceAll(thousands, '') : bare).replace(decimal, '.');
   const n = exactFigureOf(plain);
   return typeof n === 'number' && !(decimal === '.' && plain.includes(',')) ? n : null;
 }

@@ -5,15 +5,26 @@ import { isTable, type Json, type Table } from './json.ts';
  * at all is refused here, in words.
  */
 export async function readText(text: string, what: string, refuse?: (given: Table) => void): Promise<Json> {
-  const { parse } = await import('yaml');
-  let given: unknown;
-  try {
-    given = parse(text, { maxAliasCount: 50 });
-  } catch (e) {
-    throw new Error(`This text does not read as a document: ${(e as Error).message.split('\n')[0]}`);
-  }
-  const plain = JSON.parse(JSON.stringify(given ?? null)) as Json;
+  const plain = asJson(text) ?? (await asYaml(text));
   if (!isTable(plain)) throw new Error(`This text holds no ${what}. Paste one document, as this program exports it.`);
   refuse?.(plain);
   return plain;
+}
+
+/** A million lines of JSON are read at once; of YAML they would take minutes. */
+function asJson(text: string): Json | null {
+  if (!/^\s*\{/.test(text)) return null;
+  try {
+    return JSON.parse(text) as Json;
+  } catch {
+    return null;
+  }
+}
+async function asYaml(text: string): Promise<Json> {
+  const { parse } = await import('yaml');
+  try {
+    return JSON.parse(JSON.stringify(parse(text, { maxAliasCount: 50 }) ?? null)) as Json;
+  } catch (e) {
+    throw new Error(`This text does not read as a document: ${(e as Error).message.split('\n')[0]}`);
+  }
 }

@@ -151,6 +151,18 @@ export default [
         Draw: () => <KeptLine kept={{ ...kept, at: false }} send={nothing} otherwise="keep the draft on the server" />,
       },
       {
+        state: 'failing, the draft is too large',
+        shows: 'failing',
+        Draw: () => (
+          <KeptLine
+            kept={{ ...kept, at: false, tooLarge: { last: kept.at as string } }}
+            send={nothing}
+            otherwise="keep the draft on the server"
+            file={{ document: { title: 'A draft' }, name: 'draft' }}
+          />
+        ),
+      },
+      {
         state: 'failing, another tab wrote',
         shows: 'failing',
         Draw: () => <KeptLine kept={{ ...kept, other }} send={nothing} otherwise="keep the draft on the server" />,
