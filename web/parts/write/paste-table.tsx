@@ -1,5 +1,6 @@
-import { useRef, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { Field } from '../field.tsx';
+import { shownFigure } from './figures.ts';
 import { type Decimal, type Pasted, readPasted } from './pasted.ts';
 
 /** Columns that a table may have, in the order in which they are pasted. */
@@ -9,7 +10,9 @@ export interface Columns {
   readonly say: string;
 }
 
-const many = (n: number) => (n === 1 ? '1 row' : `${n} rows`);
+const many = (n: number) => (n === 1 ? '1 row' : `${shownFigure(n)} rows`);
+/** A text longer than this is read aside: a field of so many lines holds the page up. */
+const LONG = 100_000;
 
 /** A table from a spreadsheet: pasted, read back in a sentence, then taken. */
 export function PasteTable({
@@ -29,7 +32,16 @@ export function PasteTable({
   const [decimal, setDecimal] = useState<Decimal | undefined>();
   const [done, setDone] = useState('');
   const box = useRef<HTMLDivElement>(null);
-  const read = text.trim() === '' ? null : readPasted(text, decimal);
+  const long = useAside();
+  const source = long.text ?? text;
+  const read = useMemo(() => (source.trim() === '' ? null : readPasted(source, decimal)), [source, decimal]);
+  const type = (typed: string) => {
+    setDone('');
+    const aside = typed.length > LONG;
+    setText(aside ? '' : typed);
+    if (aside) long.give(typed);
+    else long.drop();
+  };
   const width = read?.rows[0]?.length ?? 0;
   const form = forms.find((f) => f.names.length === width);
   const wants = forms.map((f) => f.say).join(' Or ');
@@ -43,16 +55,19 @@ export function PasteTable({
             className="document short"
             spellCheck={false}
             value={text}
-            onChange={(e) => {
-              setText(e.target.value);
-              setDone('');
+            onPaste={(e) => {
+              const pasted = e.clipboardData.getData('text/plain');
+              if (text !== '' || pasted.length <= LONG) return;
+              e.preventDefault();
+              type(pasted);
             }}
+            onChange={(e) => type(e.target.value)}
           />
         )}
       </Field>
       {read?.ask || decimal !== undefined ? <AskDecimal decimal={decimal} set={setDecimal} /> : null}
       <p role="status" className={read && (!form || read.wrong.length) ? 'wrong' : 'soft'}>
-        {read ? said(read, form, wants) : done}
+        {long.rows ? `Reading ${many(long.rows)} ...` : read ? said(read, form, wants) : done}
       </p>
       {read && form && !read.ask ? (
         <button
@@ -60,6 +75,7 @@ export function PasteTable({
           onClick={() => {
             take(read.rows);
             setText('');
+            long.drop();
             setDecimal(undefined);
             setDone(`${many(read.rows.length)} taken.`);
             box.current?.querySelector('textarea')?.focus();
@@ -68,8 +84,33 @@ export function PasteTable({
           Take {many(read.rows.length)}
         </button>
       ) : null}
+      {long.text !== null ? (
+        <button type="button" className="quiet" onClick={long.drop}>
+          Leave them
+        </button>
+      ) : null}
     </div>
   );
+}
+
+/** A long text that was pasted: said first, so that the page shows it, then read. */
+function useAside() {
+  const [waits, setWaits] = useState<string | null>(null);
+  const [text, setText] = useState<string | null>(null);
+  useEffect(() => {
+    if (waits === null) return;
+    const timer = setTimeout(() => {
+      setText(waits);
+      setWaits(null);
+    }, 50);
+    return () => clearTimeout(timer);
+  }, [waits]);
+  const rows = useMemo(() => (waits === null ? 0 : waits.trimEnd().split('\n').length), [waits]);
+  const drop = () => {
+    setWaits(null);
+    setText(null);
+  };
+  return { text, rows, give: setWaits, drop };
 }
 
 function AskDecimal({ decimal, set }: { decimal: Decimal | undefined; set: (d: Decimal) => void }) {
