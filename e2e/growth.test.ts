@@ -195,3 +195,29 @@ describe('on an aircraft', () => {
     expect(said.filter((s) => !/status of 4\d\d/.test(s))).toEqual([]);
   });
 });
+
+it('a sequence too large for the browser: said before it is read, saved as a file, what fitted stays', async () => {
+  const context = await browser.newContext({ viewport: DESKTOP, acceptDownloads: true });
+  const own = await context.newPage();
+  await own.goto(`${program.url}/demo/growth/new`);
+  const works = own.getByRole('region', { name: 'What works the crack' });
+  await own.getByLabel('Title', { exact: true }).fill('Long sequence');
+  await works.getByLabel('Its cycles come from').selectOption('sequence');
+  await works.getByLabel('Paste the cycles, in MPa').focus();
+  await own.evaluate(() => {
+    const clipboardData = new DataTransfer();
+    clipboardData.setData('text/plain', Array.from({ length: 700_000 }, (_, i) => `${90 + (i % 9)}.25\t-1`).join('\n'));
+    const paste = new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true });
+    document.activeElement!.dispatchEvent(paste);
+  });
+  await works.getByText(/^Reading 700.000 rows/).waitFor();
+  await works.getByRole('button', { name: /^Take 700.000 rows/ }).click();
+  await own.getByText(/too large for this browser to keep, which holds it as it stood at/).waitFor();
+  const saved = own.waitForEvent('download');
+  await own.getByRole('button', { name: 'Save the document as a file' }).click();
+  expect((await saved).suggestedFilename()).toBe('growth-draft.json');
+  await own.reload();
+  await own.getByText('Taken up as this browser kept it').waitFor();
+  expect(await own.getByLabel('Title', { exact: true }).inputValue()).toBe('Long sequence');
+  await context.close();
+});
