@@ -143,6 +143,20 @@ describe('composing the question of one aircraft', () => {
     const s = await page(`aircraft/${aircraft}/growth`);
     expect(s.warnings[0]).toMatch(/settles no use of recent flying/);
   });
+  it.each(['aircraft:0447', 'aircraft:0391'])(
+    '%s: limits in hours are counted at the flying that the page assumes',
+    async (aircraft) => {
+      const d = await composed({ name: NAME, aircraft });
+      const [only, ...more] = mixOf(d) ?? [];
+      expect(more).toEqual([]);
+      const limits = (d.in_force ?? []).filter((l) => l.repeat_h !== undefined);
+      expect(limits.length).toBeGreaterThan(0);
+      for (const l of limits) {
+        const there = l.by_use!.find((u) => u.use === only!.use)!;
+        expect(l.repeat_h!, l.name).toBeLessThanOrEqual(there.repeat_h!);
+      }
+    },
+  );
 });
 
 describe('the page of one aircraft', () => {

@@ -51,7 +51,7 @@ async function composed(desk: Desk, from: GrowthParts, g: Gathered, asked: Asked
   const carrier = g.lives.get(g.thing.id)!;
   const now = directive.mixOf(carrier);
   const flying = {
-    mix: uses && mix?.asked === 'stated' ? flyingAt(mix.shares, uses.document, now) : null,
+    mix: uses && (mix?.asked === 'stated' || mix?.assumed) ? flyingAt(mix.shares, uses.document, now) : null,
     byUse: new Map(
       (uses?.document.uses ?? []).map(({ use }) => [use, flyingAt([{ use, share: 1 }], uses!.document, now)]),
     ),

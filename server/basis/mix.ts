@@ -24,6 +24,8 @@ export function readMix(text: string): AskedMix {
 
 export interface MixToCome {
   readonly asked: 'as flown' | 'stated';
+  /** True where the record does not settle it, and the hardest use stands in. */
+  readonly assumed: boolean;
   readonly shares: readonly Share[];
   /** In words, for the page. */
   readonly from: string;
@@ -53,11 +55,12 @@ export async function mixToCome(
 ): Promise<MixToCome> {
   const called = calledBy(document);
   if (asked !== 'as flown')
-    return { asked: 'stated', shares: asked, from: `as asked: ${mixWords(asked, called)}`, notes: [] };
+    return { asked: 'stated', assumed: false, shares: asked, from: `as asked: ${mixWords(asked, called)}`, notes: [] };
   const worst = async (because: string): Promise<MixToCome> => {
     const use = await hardest();
     return {
       asked: 'as flown',
+      assumed: true,
       shares: [{ use, share: 1 }],
       from: `all in ${called(use)}, the hardest use of the document`,
       notes: [`${because}: all flying to come counts as ${called(use)}, the hardest use of the usage document.`],
@@ -82,7 +85,13 @@ export async function mixToCome(
         `The usage document knows nothing of ${strange.map(called).join(' and ')}: counted as ${called(worstUse)}, its hardest use.`,
       ]
     : [];
-  return { asked: 'as flown', shares, from: `as flown lately: ${mixWords(shares, called)}`, notes };
+  return {
+    asked: 'as flown',
+    assumed: strange.length > 0,
+    shares,
+    from: `as flown lately: ${mixWords(shares, called)}`,
+    notes,
+  };
 }
 
 /** The same mix as directives count by: landings an hour of each use as the record shows, else as the document says. */
