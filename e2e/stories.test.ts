@@ -37,9 +37,9 @@ beforeAll(async () => {
   mkdirSync(kept, { recursive: true });
   await program.start();
   browser = await openBrowser();
-  page = await browser.newPage({ viewport: { width: 1360, height: 900 }, reducedMotion: 'reduce' });
+  page = await browser.newPage({ viewport: { width: 1360, height: 900 }, reducedMotion: 'reduce', timezoneId: 'UTC' });
   // The pages' own clock stands still, so that a story shows the same day for ever.
-  await page.clock.setFixedTime(new Date('2026-11-25T09:00:00'));
+  await page.clock.setFixedTime(new Date('2026-11-25T09:00:00Z'));
   // Stories are given their data: whatever they ask of the server would not be the same twice.
   await page.route('**/api/**', (route) => {
     asked.push(route.request().url());
