@@ -8,3 +8,4 @@ export * as directive from './directive/index.ts'; // what does a rule ask of it
 export * as outlook from './outlook/index.ts'; //     when will it bite, at this owner's flying rate?
 export * as usage from './usage/index.ts'; //         how hard has it been flown?
 export * as growth from './growth/index.ts'; //       how fast would a crack grow, how often must we look?
+export * as teardown from './teardown/index.ts'; //   what has to come off, in what order, how long does it take?

@@ -22,6 +22,8 @@ export type WorkingUnit =
   | 'm/s'
   | 'h'
   | '1/day'
+  | 'min'
+  | 'cents'
   | 'counted';
 
 /** One step behind a figure. `value` is in engine units. */

@@ -1,0 +1,5 @@
+/** What has to come off, in what order, how long does it take? */
+export * from './document.ts';
+export * from './floor-document.ts';
+export type * from './model.ts';
+export * from './structure-document.ts';
