@@ -1,8 +1,11 @@
 import type { outlook, record } from '../engine/index.ts';
 import { directives, W14_1, W14_2 } from './scenario/directives.ts';
 import { fleet, TODAY } from './scenario/fleet.ts';
+import { floorExample } from './scenario/floor.ts';
 import { growthExample } from './scenario/growth.ts';
+import { teardownExample } from './scenario/teardown.ts';
 import { usageExample } from './scenario/usage.ts';
+import { structureExample } from './scenario/wing.ts';
 
 /** The shop of the invented scenario, with its own price list. Nothing in it is real. */
 export const DEMO = {
@@ -23,7 +26,7 @@ export const DEMO = {
   day: TODAY,
 } as const;
 
-export { directives, fleet, growthExample, TODAY, usageExample };
+export { directives, fleet, floorExample, growthExample, structureExample, TODAY, teardownExample, usageExample };
 
 /** The entries of one aircraft and of everything that ever sat in it. */
 export const around = (aircraft: string): record.EntryInput[] => {
