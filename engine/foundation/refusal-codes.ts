@@ -127,6 +127,7 @@ export const REFUSAL_CODES = [
   'growth.order-missing',
   'growth.limit-stress-missing',
   'growth.table-not-rising',
+  'teardown.project-unreadable',
 ] as const;
 
 export type RefusalCode = (typeof REFUSAL_CODES)[number];

@@ -2,4 +2,5 @@
 export * from './document.ts';
 export * from './floor-document.ts';
 export type * from './model.ts';
+export * from './project/index.ts';
 export * from './structure-document.ts';

@@ -16,6 +16,7 @@ import {
   parseHours,
   record,
   secondsFromHours,
+  teardown,
   usage,
 } from '../../../engine/index.ts';
 import { recordExample } from '../../../examples/index.ts';
@@ -288,6 +289,7 @@ export const STEPS: Readonly<Record<string, (stage: Stage) => Promise<Said | und
     },
     'a document of 21 MB': () => document_(21 * 1024 * 1024),
     'an empty document': () => document_(0),
+    'a project whose jobs go round in a ring': () => teardown.readRcp('3 1  2  1 1 1 2  1 1 1 3  1 1 1 1'),
     'a reason of sixty lines': async ({ test }: Stage) => {
       const g = await gather({ store: test.store, today: () => '2026-01-15' }, 'demo', 'aircraft:0612');
       const letter = letterOf(
