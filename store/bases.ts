@@ -1,18 +1,21 @@
 import { type SQL, sql } from 'drizzle-orm';
 import type { Day } from '../engine/index.ts';
 import type { Db } from './database.ts';
+import { outlineOf } from './outline.ts';
 
-/** The two words whose documents a shop keeps. */
+/** The two words whose documents are answered for an aircraft from its record. */
 export type BasisWord = 'usage' | 'growth';
+/** All words whose documents a shop keeps. */
+export type KeptWord = BasisWord | 'structure' | 'floor' | 'teardown';
 
 /** A document that stands: the last kept under its name, not withdrawn since. */
 export interface BasisHead {
-  readonly of: BasisWord;
+  readonly of: KeptWord;
   readonly name: string;
   readonly on: Day;
   readonly by: string;
   readonly entry: number;
-  /** The document without its long lists (cycles, bands): title, models, uses and the like. */
+  /** The document without its long lists: title, models, uses and the like; see `outlineOf`. */
   readonly outline: Readonly<Record<string, unknown>>;
 }
 export interface BasisRow extends Omit<BasisHead, 'outline'> {
@@ -44,33 +47,27 @@ interface Said {
   readonly outline: Fields;
 }
 
-export const basisSubject = (of: BasisWord, name: string): string => `${of}:${name}`;
-const KINDS = sql`('usage_basis', 'growth_basis', 'basis_withdrawn')`;
+export const basisSubject = (of: KeptWord, name: string): string => `${of}:${name}`;
+const KINDS = sql`('usage_basis', 'growth_basis', 'structure_basis', 'floor_basis', 'teardown_basis', 'basis_withdrawn')`;
 const FOUND = sql`subject, number, kind, day, hash, recorded_at, recorded_by`;
 const text = (x: unknown): string => (typeof x === 'string' ? x : '');
 const fields = (x: unknown): Fields => (typeof x === 'object' && x !== null ? (x as Fields) : {});
 
-/** Lists that may run to a million lines; what lists and choices show of a document never needs them. */
-function outlineOf(document: Fields): Fields {
-  const short = Object.entries(fields(document.loading)).filter(([field]) => !/^(cycles|bands)/.test(field));
-  const loading = Object.fromEntries(short);
-  return document.loading === undefined ? document : { ...document, loading };
-}
 function saidBy(body: string): Said {
   const { by, because, document } = fields(JSON.parse(body));
-  return { by: text(by), because: text(because), outline: outlineOf(fields(document)) };
+  return { by: text(by), because: text(because), outline: outlineOf(document) };
 }
 /** What an entry says never changes: each is read once. */
 const read = new WeakMap<Db, Map<string, Said>>();
 const MOST = 1000;
 
-/** Kept by entries of the kinds `usage_basis` and `growth_basis`, body `{name, document, by}`; taken back by `basis_withdrawn`. */
+/** Kept by entries of the kinds `usage_basis`, `structure_basis` and so on, body `{name, document, by}`; taken back by `basis_withdrawn`. */
 export function basesOf(db: Db) {
   const rows = async <T extends Record<string, unknown>>(query: SQL): Promise<T[]> =>
     (await db.execute<T>(query)).rows as T[];
   const until = (upTo: number | undefined) => (upTo === undefined ? sql`true` : sql`number <= ${upTo}`);
   /** The last entry of each name, withdrawn or not. */
-  const lasts = (shop: string, of: BasisWord, upTo: number | undefined, name?: string) =>
+  const lasts = (shop: string, of: KeptWord, upTo: number | undefined, name?: string) =>
     rows<Found>(sql`
       select distinct on (subject) ${FOUND} from log
       where shop = ${shop} and kind in ${KINDS} and ${until(upTo)}
@@ -89,7 +86,7 @@ export function basesOf(db: Db) {
     known.set(r.hash, made);
     return made;
   };
-  const headOf = (of: BasisWord, r: Found, by: string) => ({
+  const headOf = (of: KeptWord, r: Found, by: string) => ({
     of,
     name: r.subject.slice(of.length + 1),
     on: r.day as Day,
@@ -99,7 +96,7 @@ export function basesOf(db: Db) {
 
   return {
     /** What stands, by name; as known at an entry, if one is given. */
-    async list(shop: string, of: BasisWord, upTo?: number): Promise<BasisHead[]> {
+    async list(shop: string, of: KeptWord, upTo?: number): Promise<BasisHead[]> {
       const made: BasisHead[] = [];
       for (const r of standing(await lasts(shop, of, upTo))) {
         const { by, outline } = await said(shop, r);
@@ -108,14 +105,14 @@ export function basesOf(db: Db) {
       return made;
     },
     /** The document that stands under a name, as it was kept; null if none does. */
-    async get(shop: string, of: BasisWord, name: string, upTo?: number): Promise<BasisRow | null> {
+    async get(shop: string, of: KeptWord, name: string, upTo?: number): Promise<BasisRow | null> {
       const [last] = standing(await lasts(shop, of, upTo, name));
       if (!last) return null;
       const { by, document } = fields(JSON.parse(await body(shop, last.number)));
       return { ...headOf(of, last, text(by)), document };
     },
     /** Everything that was kept and taken back under a name, the newest first. */
-    async history(shop: string, of: BasisWord, name: string, upTo?: number): Promise<BasisStep[]> {
+    async history(shop: string, of: KeptWord, name: string, upTo?: number): Promise<BasisStep[]> {
       const found = await rows<Found>(sql`
         select ${FOUND} from log
         where shop = ${shop} and kind in ${KINDS} and subject = ${basisSubject(of, name)} and ${until(upTo)}

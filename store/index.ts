@@ -27,6 +27,7 @@ import { dataFolder } from './place.ts';
 import { type RequestRepository, requestsOf } from './requests.ts';
 import { type Shops, shopsOf } from './shops.ts';
 import { type Circle, type TotalsRepository, totalsOf } from './totals/index.ts';
+import { type WorkRepository, workOf } from './work.ts';
 
 export type { AircraftRow, FitmentRow, PartRow } from './aircraft.ts';
 export type { AnswerKey, NewAnswer, StoredAnswer } from './answers.ts';
@@ -34,7 +35,7 @@ export type { ShopCheck } from './backup/check.ts';
 export type { BackupSummary } from './backup/format.ts';
 export { verifyBackupFile } from './backup/read.ts';
 export type { Restored } from './backup/restore.ts';
-export { type BasisHead, type BasisRow, type BasisStep, type BasisWord, basisSubject } from './bases.ts';
+export { type BasisHead, type BasisRow, type BasisStep, type BasisWord, basisSubject, type KeptWord } from './bases.ts';
 export type { DeskState, NewDeskState, PendingAircraft } from './desk-state.ts';
 export { type LogEntry, type NewEntry, toDocumentEntry } from './entry.ts';
 export { isDiskFull } from './faults.ts';
@@ -45,6 +46,7 @@ export { dataFolder, rootFolder } from './place.ts';
 export type { RequestRow } from './requests.ts';
 export type { Shop } from './shops.ts';
 export type { AircraftTotals, Circle, TotalsRepository } from './totals/index.ts';
+export type { WorkRepository, WorkRow, WorkStep } from './work.ts';
 
 /** The database, one repository per noun. Everything takes the shop; no row leaves this folder. */
 export interface Store {
@@ -61,8 +63,10 @@ export interface Store {
   readonly answers: AnswerRepository;
   readonly desk: DeskStateRepository;
   readonly requests: RequestRepository;
-  /** Usage and growth documents that the shop keeps. */
+  /** Documents that the shop keeps: usage, growth, structure maps, floors, teardown jobs. */
   readonly bases: BasisRepository;
+  /** Work recorded on teardown jobs. */
+  readonly work: WorkRepository;
   /** Totals of each aircraft as figures, for questions about the whole fleet. */
   readonly totals: TotalsRepository;
   /** The log of a shop with its files, as lines of JSON without line ends. */
@@ -116,6 +120,7 @@ function storeOf(database: Database): Store {
     desk: deskStatesOf(db),
     requests: requestsOf(db),
     bases: basesOf(db),
+    work: workOf(db),
     totals: totalsOf(database.pool, { circle: circleIn(database) }),
     exportLines: (shop) => exportLines(db, shop),
     importLines: (lines) => importLines(db, lines),

@@ -12,7 +12,12 @@ const TOUCHES_NOTHING: readonly string[] = [
   'request',
   'usage_basis',
   'growth_basis',
+  'structure_basis',
+  'floor_basis',
+  'teardown_basis',
   'basis_withdrawn',
+  'teardown_work',
+  'teardown_work_withdrawn',
 ];
 /** Kinds that every aircraft of the shop may rest on. */
 const TOUCHES_ALL: readonly string[] = ['directive', 'directive_withdrawn', 'ruling', 'settings'];
