@@ -1,4 +1,4 @@
-import type { Block, Cell, Sheet, TableBlock } from '../sheets/index.ts';
+import type { Block, Card, Cell, Sheet, TableBlock } from '../sheets/index.ts';
 
 const text = (cell: Cell | undefined): string => {
   if (!cell || cell.is === 'nothing') return '';
@@ -33,9 +33,22 @@ function block(b: Block): string[] {
         : [b.empty];
     case 'prose':
       return [...b.paragraphs, ...(b.list ?? []).map((l) => `- ${l}`)];
+    case 'cards':
+      return b.cards.length ? b.cards.flatMap(card) : [b.empty];
     case 'picture':
       return b.scene.table ? table(b.scene.table) : [b.scene.description];
   }
+}
+
+function card(c: Card): string[] {
+  return [
+    `${c.number}, ${c.stage}: ${c.title}`,
+    ...(c.stop ? [c.stop] : []),
+    ...(c.first ? [c.first] : []),
+    ...c.steps.map((s) => `- ${[s.title, ...s.facts].join('; ')}${s.done ? ` [${s.done}]` : ''}`),
+    ...c.signs.map((words) => `  ${words}: ____________________`),
+    '',
+  ];
 }
 
 /** A sheet for the terminal: the same words and figures as the page, without colour. */

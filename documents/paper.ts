@@ -2,6 +2,46 @@ import PDFDocument from 'pdfkit';
 import type { TitleBlock } from '../sheets/index.ts';
 import { BOLD, INKS, REGULAR } from './draw.ts';
 
+/** A page of A4: its edges, and the size of its words and of the cells of its tables, in points. */
+export interface Paper {
+  readonly layout: 'portrait' | 'landscape';
+  readonly width: number;
+  readonly height: number;
+  readonly side: number;
+  readonly top: number;
+  readonly foot: number;
+  readonly words: number;
+  readonly cells: number;
+}
+export const ACROSS: Paper = {
+  layout: 'landscape',
+  width: 841.89,
+  height: 595.28,
+  side: 36,
+  top: 34,
+  foot: 40,
+  words: 9,
+  cells: 8,
+};
+export const UPRIGHT: Paper = {
+  layout: 'portrait',
+  width: 595.28,
+  height: 841.89,
+  side: 46,
+  top: 40,
+  foot: 44,
+  words: 10,
+  cells: 9,
+};
+/** A page being written: where the next line goes. */
+export interface Pen {
+  readonly pdf: PDFKit.PDFDocument;
+  readonly page: Paper;
+  y: number;
+}
+export const widthOf = ({ page }: Pen): number => page.width - 2 * page.side;
+export const bottomOf = ({ page }: Pen): number => page.height - page.foot;
+
 /** What every document shares: how it opens, the ruled block, long words cut. The same sheet gives the same bytes. */
 export function openPaper(about: {
   readonly title: string;

@@ -65,5 +65,6 @@ function columnsOf(column: Column, block: TableBlock): FileColumn[] {
 export const tablesOf = (sheet: Sheet): TableBlock[] =>
   sheet.blocks.flatMap((b) => {
     if (b.block === 'table') return [b];
+    if (b.block === 'cards') return [b.table];
     return b.block === 'picture' && b.inFiles && b.scene.table ? [b.scene.table] : [];
   });

@@ -80,5 +80,11 @@ export const uncapital = (s: string): string => (/^[A-Z][a-z]/.test(s) ? s[0]!.t
 export const hoursLeft = (h: number): string => (h < 0 ? `overdue by ${number(Math.ceil(-h))}` : number(Math.floor(h)));
 export const plain = (slug: string): string => slug.replaceAll('_', ' ');
 export const money = (cents: number): string => number(cents / 100, cents % 100 === 0 ? 0 : 2);
+/** "1 240.50 to 1 300": whole cents, in the words of the purse. */
+export function moneyRange(cents: number | Bounds): string {
+  if (typeof cents === 'number') return money(Math.round(cents));
+  const [low, high] = [money(Math.round(cents.low)), money(Math.round(cents.high))];
+  return low === high ? low : `${low} to ${high}`;
+}
 /** Days within a sentence of the engine, as the reader writes them. */
 export const datesInWords = (s: string): string => s.replace(/\b\d{4}-\d{2}-\d{2}\b/g, (d) => (isDay(d) ? day(d) : d));

@@ -46,6 +46,8 @@ export function ofWorking(
   unit: string,
   units: Units,
 ): { readonly value: number; readonly unit: string } {
+  // Minutes of work are read in hours.
+  if (unit === 'min') return { value: value / 60, unit: 'h' };
   const measure = MEASURE_OF[unit];
   return measure ? { value: inUnits(value, measure, units), unit: unitOf(measure, units) } : { value, unit };
 }

@@ -97,12 +97,59 @@ export interface ProseBlock {
   readonly paragraphs: readonly string[];
   readonly list?: readonly string[];
 }
-export type Block = TableBlock | KeyValueBlock | FindingsBlock | PictureBlock | ProseBlock;
+/** One thing to do on a card, with its own box to tick. */
+export interface CardStep {
+  readonly id: string;
+  readonly title: string;
+  /** Fasteners and their size, tools, persons, time: one short line each. */
+  readonly facts: readonly string[];
+  /** "25 Nov 2026, M. Orne", where it is done. */
+  readonly done?: string;
+}
+/** A work card: one step, or a few that belong together. */
+export interface Card {
+  readonly id: string;
+  /** "card 3 of 41" */
+  readonly number: string;
+  readonly stage: string;
+  readonly title: string;
+  /** On a gate: what must not go on before it is signed. */
+  readonly stop?: string;
+  /** What must be off or done first. */
+  readonly first: string;
+  readonly steps: readonly CardStep[];
+  /** What the picture of the block shows on this card; null where nothing of it is to be seen. */
+  readonly shown: Shown | null;
+  /** Lines to sign, each by its words: "Date and initials". */
+  readonly signs: readonly string[];
+}
+/** Cards for the floor. They share one picture; each says what of it is off, and what comes off next. */
+export interface CardsBlock {
+  readonly block: 'cards';
+  readonly title: string;
+  readonly scene: Scene | null;
+  readonly cards: readonly Card[];
+  /** Every step as a row, for files. */
+  readonly table: TableBlock;
+  readonly empty: string;
+}
+export type Block = TableBlock | KeyValueBlock | FindingsBlock | PictureBlock | ProseBlock | CardsBlock;
+
+/** How a thing of a picture is seen: taken off, its fasteners out, clipped and not riveted, coming off on this plan, next. */
+export type Seen = 'off' | 'open' | 'clipped' | 'comes-off' | 'next';
+/** A state of a picture: how each of its things is seen, by the id that its marks carry. What is not named is as drawn. */
+export interface Shown {
+  readonly seen: Readonly<Record<string, Seen>>;
+  /** Names on leader lines, only of what is next. */
+  readonly labels: readonly Mark[];
+  readonly description: string;
+}
 
 /** Ink of a stroke, text or fill: names of the look, never colours. */
 export type Ink = 'ink' | 'soft' | 'line' | 'hair' | 'dye' | 'dye-soft' | 'sheet' | 'paper' | 'none' | 'hatch';
 
-export type Mark =
+/** A mark may belong to a thing that a state of the picture names: `part:tank-left`, `join:j-nose-upper`. */
+export type Mark = (
   | {
       readonly is: 'path';
       readonly d: string;
@@ -142,7 +189,8 @@ export type Mark =
       readonly size: number;
       readonly anchor: 'start' | 'middle' | 'end';
       readonly bold?: boolean;
-    };
+    }
+) & { readonly id?: string };
 
 /** Scene data: one component in web/ and one renderer in documents/ draw it. y runs down. */
 export interface Scene {
@@ -213,4 +261,6 @@ export interface Sheet {
   readonly span?: AskedSpan;
   /** What is still being computed, as a sentence; absent when all of it is. */
   readonly computing?: string;
+  /** Upright and in larger type on paper, for a reader who is not of the trade; else across. */
+  readonly paper?: 'upright';
 }

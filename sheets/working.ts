@@ -1,5 +1,5 @@
 import { type Bounds, type Day, hoursFromSeconds, isDay, type Step } from '../engine/index.ts';
-import { day, number, range } from './display.ts';
+import { day, moneyRange, number, range } from './display.ts';
 import { ofWorking, raised, significant, type Units } from './measure.ts';
 import type { ShownStep } from './model.ts';
 
@@ -9,8 +9,15 @@ const placesOf = (unit: string, v: number): number =>
 const wantsPower = (v: number): boolean =>
   v !== 0 && (Math.abs(v) < 0.001 || (Math.abs(v) >= 1e7 && !Number.isSafeInteger(v)));
 
-export function shownValue(value: number | Bounds | Day | string, unit: string, units: Units = 'mm'): string {
+/** `currency`: the word of the floor or shop for money, where the working holds cents. */
+export function shownValue(
+  value: number | Bounds | Day | string,
+  unit: string,
+  units: Units = 'mm',
+  currency = '',
+): string {
   if (typeof value === 'string') return isDay(value) ? day(value) : value;
+  if (unit === 'cents') return `${moneyRange(value)} ${currency}`.trim();
   const inReader = (v: number) =>
     unit === 's' ? { value: hoursFromSeconds(v), unit: 'h' } : ofWorking(v, unit, units);
   if (typeof value === 'number') {
@@ -36,7 +43,7 @@ export const spokenPowers = (formula: string): string =>
   );
 
 /** A step of the engine in the reader's units, with the source it rests on and how well that is known. */
-export function shownStep(s: Step, units: Units = 'mm'): ShownStep {
+export function shownStep(s: Step, units: Units = 'mm', currency = ''): ShownStep {
   const p = s.provenance;
   const source = [s.source, p && [p.source, p.edition, p.place, `(${p.known})`].filter(Boolean).join(', '), s.evidence]
     .filter(Boolean)
@@ -45,10 +52,10 @@ export function shownStep(s: Step, units: Units = 'mm'): ShownStep {
     symbol: s.symbol,
     meaning: spokenPowers(s.meaning),
     formula: spokenPowers(s.formula),
-    value: shownValue(s.value, s.unit, units),
+    value: shownValue(s.value, s.unit, units, currency),
     source,
     entries: s.entries ?? [],
   };
 }
-export const shownSteps = (steps: readonly Step[], units: Units = 'mm'): ShownStep[] =>
-  steps.map((s) => shownStep(s, units));
+export const shownSteps = (steps: readonly Step[], units: Units = 'mm', currency = ''): ShownStep[] =>
+  steps.map((s) => shownStep(s, units, currency));

@@ -13,13 +13,14 @@ export function MarkView({ mark, hatch }: { mark: Mark; hatch: string }) {
         fontSize={mark.size}
         fontWeight={mark.bold ? 600 : 400}
         textAnchor={mark.anchor}
+        data-of={mark.id}
       >
         {mark.text}
       </text>
     );
   const fill = mark.fill === 'hatch' ? { fill: `url(#${hatch})` } : {};
   const title = mark.title ? <title>{mark.title}</title> : null;
-  const common = { className: classes(mark), strokeWidth: mark.width, ...fill };
+  const common = { className: classes(mark), strokeWidth: mark.width, 'data-of': mark.id, ...fill };
   if (mark.is === 'rect')
     return (
       <rect x={mark.x} y={mark.y} width={mark.w} height={mark.h} {...common}>

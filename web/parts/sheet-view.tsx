@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { Block, Sheet } from '../../sheets/model.ts';
 import { Answer } from './answer.tsx';
+import { Cards } from './cards.tsx';
 import { Caution, Warnings } from './caution.tsx';
 import { Findings } from './findings.tsx';
 import { KeyValue } from './key-value.tsx';
@@ -22,6 +23,8 @@ export function BlockView({ block }: { block: Block }) {
       return <Picture block={block} />;
     case 'prose':
       return <Prose block={block} />;
+    case 'cards':
+      return <Cards block={block} />;
   }
 }
 
