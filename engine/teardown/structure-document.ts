@@ -177,6 +177,8 @@ export const zSupport = z.strictObject({
   side: zSide,
   ...hands,
   set_up: zThreePoint,
+  /** Of a jig: the wing measured in it, once. Absent: assumed, and said. */
+  measure: zThreePoint.optional(),
   /** Kind of jig that is taken as long as it stands. */
   jig: zId.optional(),
   needs: zNeeds,
