@@ -128,6 +128,15 @@ export const REFUSAL_CODES = [
   'growth.limit-stress-missing',
   'growth.table-not-rising',
   'teardown.project-unreadable',
+  'teardown.unreachable',
+  'teardown.id-unknown',
+  'teardown.id-twice',
+  'teardown.map-broken',
+  'teardown.target-impossible',
+  'teardown.already-off',
+  'teardown.out-of-order',
+  'teardown.operation-unknown',
+  'teardown.problem-unsound',
 ] as const;
 
 export type RefusalCode = (typeof REFUSAL_CODES)[number];

@@ -289,6 +289,8 @@ export const STEPS: Readonly<Record<string, (stage: Stage) => Promise<Said | und
     },
     'a document of 21 MB': () => document_(21 * 1024 * 1024),
     'an empty document': () => document_(0),
+    'a target that waits for itself': () => teardown.leastSet({ cost: [5, 5], clauses: [[[1]], [[0]]], targets: [0] }),
+    'a clause with a number too high': () => teardown.leastSet({ cost: [5], clauses: [[[7]]], targets: [0] }),
     'a project whose jobs go round in a ring': () => teardown.readRcp('3 1  2  1 1 1 2  1 1 1 3  1 1 1 1'),
     'a reason of sixty lines': async ({ test }: Stage) => {
       const g = await gather({ store: test.store, today: () => '2026-01-15' }, 'demo', 'aircraft:0612');
