@@ -251,6 +251,8 @@ export const zGate = z.strictObject({
 export const zStated = z.strictObject({
   name: zName,
   steps: z.array(zStep).min(1).max(200),
+  /** The way back, where it is stated too: `off:PART` goes in, `open:JOIN` is closed, in this order. */
+  back: z.array(zStep).max(200).default([]),
   /** Only where this part is replaced; absent: on every plan. */
   only_if: zId.optional(),
   from: zProvenance,
@@ -296,6 +298,7 @@ export type Support = StructureMap['supports'][number];
 export type Look = StructureMap['looks'][number];
 export type SmallJob = StructureMap['jobs'][number];
 export type Gate = StructureMap['gates'][number];
+export type Stated = StructureMap['stated'][number];
 export type Need = z.output<typeof zNeed>;
 export type StepName = z.output<typeof zStep>;
 export type Stage = (typeof STAGES)[number];
