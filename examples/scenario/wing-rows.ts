@@ -406,7 +406,7 @@ export function rowsOf(side: Side): Join[] {
         [550, 550],
       ],
       6,
-      { skill: 'sheet-metal', needs: [off('inboard-spar')] },
+      { skill: 'sheet-metal', needs: [off('nose-inboard')] },
     ),
   ];
   const own =
