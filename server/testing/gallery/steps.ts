@@ -33,6 +33,7 @@ import { letterOf } from '../../routes/letter.ts';
 import { createServer } from '../../server.ts';
 import { formula } from './formula.ts';
 import type { Said } from './said.ts';
+import { TEARDOWN_STEPS } from './teardown-steps.ts';
 
 export interface Stage {
   readonly app: FastifyInstance;
@@ -112,6 +113,7 @@ async function refused(app: FastifyInstance, size: number): Promise<Said> {
 /** Steps by the name that a file of the gallery gives them. What they throw is what the program says. */
 export const STEPS: Readonly<Record<string, (stage: Stage) => Promise<Said | undefined>>> = Object.fromEntries(
   Object.entries({
+    ...TEARDOWN_STEPS,
     'hours of infinity': () => secondsFromHours(Number.POSITIVE_INFINITY),
     'landings of 1.5': () => landings(1.5),
     'hours written as words': () => parseHours('twelve and a half'),

@@ -1,0 +1,1 @@
+export { type BestOrder, bestOrder, type OrderItem, type OrderTerms } from './best-order.ts';

@@ -1,0 +1,1 @@
+export { planOf } from './plan-of.ts';

@@ -1,0 +1,169 @@
+import type { Target, TeardownDocument } from '../document.ts';
+import type { LeastOptions } from '../least/index.ts';
+import { costOf, type Graph, indexOf } from '../map/index.ts';
+import type { LeastTeardown, MapFinding, Operation, Plan } from '../model.ts';
+import { reassemble } from '../passes/index.ts';
+import type { StepName } from '../structure-document.ts';
+import { becauseOf } from './because.ts';
+import { stepsOf } from './chosen.ts';
+import { decide } from './decide.ts';
+import { extrasOf } from './extras.ts';
+import { type Least, leastOf } from './least-of.ts';
+import { findingWorkOf, operationOf, repairOf } from './operations.ts';
+import { nodeOf, offersOf, type Question, questionOf } from './question.ts';
+import { doneSteps, recordedState } from './recorded.ts';
+import { requireKnown } from './require-known.ts';
+import { ofKind, sequence, withExposed } from './sequence.ts';
+
+/**
+ * The plan of a job: least teardown, what pays while it is open, the best order, the passes back, what is done.
+ *
+ * What is recorded stays done and costs nothing more; findings add to what must be reached. The maker's stated order
+ * wins over least cost. Looks and small jobs are chosen with the access as one optimum.
+ *
+ * @param document as `readTeardown` gives it
+ * @returns operations in a valid order, those done first
+ * @throws Refusal `teardown.unreachable`, `teardown.already-off`, `teardown.out-of-order`, `teardown.operation-unknown`
+ */
+export function planOf(document: TeardownDocument, options: LeastOptions = {}): Plan {
+  const state = recordedState(document);
+  const doneStep = new Set(doneSteps(state));
+  const bare = questionOf(document, state, []);
+  const alone = leastOf(document, bare.graph, bare.graph.targets, options);
+  const offers = offersOf(document, state);
+  const question = questionOf(document, state, offers);
+  const { graph } = question;
+  const joint = decide(document, graph, offers, graph.targets, options);
+  const because = becauseOf(document, graph, joint.chosen);
+
+  const targets = targetsOn(question, joint.chosen.set);
+  const replaced = [...new Set(targets.filter((t) => t.work === 'replace').map((t) => t.part))];
+  const repaired = [...new Set(targets.filter((t) => t.work === 'repair').map((t) => t.part))];
+  const stated = document.map.stated.filter((s) => !s.only_if || replaced.includes(s.only_if));
+  const on = joint.decided.filter((d) => d.chosen);
+  const closing = new Set(document.map.looks.filter((l) => l.before_closing).map((l) => l.id));
+  const looks = on.filter((d) => d.offer.is === 'look' && !closing.has(d.offer.id)).map((d) => nodeOf(d.offer));
+  const jobs = on.filter((d) => d.offer.is === 'job').map((d) => d.offer.id);
+
+  const { operations: ahead, best } = sequence(document, graph, joint.chosen, doneStep, looks, stated);
+  const before = doneBefore(document, state.done, state.looked);
+  const all = [...before.map((o) => o.id), ...ahead.map((o) => o.id)];
+  const work = bareWork(document, graph, jobs, state.looked, repaired);
+  const back = reassemble(document, {
+    off: ofKind(all, 'off'),
+    open: ofKind(all, 'open'),
+    replaced,
+    repaired,
+    supports: ofKind(all, 'support'),
+    looks: ofKind(all, 'look'),
+    jobs,
+  });
+  const listed = [...before, ...withExposed(ahead), ...work, ...back.operations].map((o) => ({
+    ...o,
+    because: o.because ?? because[o.id] ?? null,
+    done: o.done || state.done.includes(o.id) || (o.kind === 'closing_look' && state.looked.has(o.of)),
+  }));
+  requireKnown(document, listed, state);
+  return {
+    operations: [...listed.filter((o) => o.done), ...listed.filter((o) => !o.done)],
+    setups: setupsOf(document, best),
+    least: leastTeardown(document, bare.graph, alone),
+    extras: extrasOf(
+      document,
+      graph,
+      joint.chosen,
+      new Set(stepsOf(bare.graph, alone.chosen).map((i) => bare.graph.steps[i]!)),
+      joint.decided,
+    ),
+    state: { off: [...state.off], open: [...state.open] },
+    findings: [...unproven(alone, joint.least), ...joint.findings, ...back.findings],
+  };
+}
+
+function targetsOn(question: Question, chosen: ReadonlySet<number>): Target[] {
+  return question.targets.flatMap(({ node, target }) => (target && chosen.has(node) ? [target] : []));
+}
+
+/** What is done of the teardown, in the order it was recorded; what was looked at. */
+function doneBefore(
+  document: TeardownDocument,
+  done: readonly string[],
+  looked: ReadonlyMap<string, unknown>,
+): Operation[] {
+  const made = done.filter((id) => /^(support|open|off|look|job):/.test(id));
+  const closing = new Set(document.map.looks.filter((l) => l.before_closing).map((l) => l.id));
+  const seen = [...looked.keys()].filter((l) => !closing.has(l)).map((l) => `look:${l}`);
+  return [...new Set([...made, ...seen])].map((id) => ({ ...operationOf(document, id), done: true }));
+}
+
+/** Small jobs, repairs and what findings ask for, once the wing is bare. */
+function bareWork(
+  document: TeardownDocument,
+  graph: Graph,
+  jobs: readonly string[],
+  looked: ReadonlyMap<string, 'nothing' | 'finding'>,
+  repaired: readonly string[],
+): Operation[] {
+  const index = indexOf(document.map);
+  const needed = (node: number): string[] =>
+    graph.clauses[node]!.flatMap((c) => (c.length === 1 && c[0]! < graph.count ? [graph.steps[c[0]!]!] : []));
+  const small = jobs.map((id): Operation => {
+    const op = operationOf(document, `job:${id}`);
+    return { ...op, after: needed(graph.index(`job:${id}`)) };
+  });
+  const found = [...looked].filter(([, seen]) => seen === 'finding').map(([look]) => look);
+  const repairs = repaired.map((part): Operation => {
+    const look = found.map((l) => index.look.get(l)!).find((l) => l.finding_targets.some((t) => t.part === part));
+    return { ...repairOf(document, part, look?.finding_work ?? null), after: [`off:${part}`] };
+  });
+  const covered = new Set(
+    found.filter((l) => index.look.get(l)!.finding_targets.some((t) => repaired.includes(t.part))),
+  );
+  const further = found
+    .filter((l) => !covered.has(l))
+    .flatMap((l) => findingWorkOf(document, l) ?? [])
+    .map((o) => ({ ...o, after: [`look:${o.of}`] }));
+  return [...small, ...repairs, ...further];
+}
+
+function leastTeardown(document: TeardownDocument, graph: Graph, { set, chosen }: Least): LeastTeardown {
+  const steps = stepsOf(graph, chosen).map((i) => graph.steps[i]! as StepName);
+  const left = steps.filter((s) => graph.cost[graph.index(s)]! > 0);
+  return {
+    steps,
+    cost_cents: set.cost,
+    minutes: left.reduce((sum, s) => sum + costOf(document.map, s, document.floor).hands_min, 0),
+    bound_cents: Math.min(set.cost, Math.max(0, set.bound)),
+    proven: set.proven,
+    because: becauseOf(document, graph, chosen),
+  };
+}
+
+function setupsOf(document: TeardownDocument, best: { flips: number; toolChanges: number }): Plan['setups'] {
+  const mean = (t: { low_min: number; likely_min: number; high_min: number }) =>
+    (t.low_min + 4 * t.likely_min + t.high_min) / 6;
+  const { flip, tool_change } = document.map;
+  return {
+    flips: best.flips,
+    toolChanges: best.toolChanges,
+    minutes: best.flips * mean(flip) + best.toolChanges * mean(tool_change),
+  };
+}
+
+function unproven(alone: Least, joint: Least): MapFinding[] {
+  const said = (code: string, what: string, { set }: Least): MapFinding[] =>
+    set.proven
+      ? []
+      : [
+          {
+            code,
+            text: `${what} costs ${set.cost} cents; that none costs less is proven only down to ${Math.ceil(set.bound)} cents`,
+            about: [],
+            remedy: 'Ask again with more effort, or take it as it is',
+          },
+        ];
+  return [
+    ...said('not-proven', 'The least teardown', alone),
+    ...said('not-proven', 'The teardown with what pays', joint),
+  ];
+}

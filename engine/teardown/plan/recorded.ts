@@ -1,0 +1,101 @@
+import { Refusal } from '../../foundation/refusal.ts';
+import type { Target, TeardownDocument } from '../document.ts';
+import { indexOf, listed, missingToOpen, missingToTakeOff, splitStep, stepTitle } from '../map/index.ts';
+
+/** What the records say: what is done, what is off and open now, what was found. */
+export interface RecordedState {
+  /** Operations that are done, in the order they were recorded. */
+  readonly done: readonly string[];
+  readonly off: ReadonlySet<string>;
+  readonly open: ReadonlySet<string>;
+  readonly support: ReadonlySet<string>;
+  /** Looks that were looked at, with what was seen. */
+  readonly looked: ReadonlyMap<string, 'nothing' | 'finding'>;
+  /** What findings add to what must be reached. */
+  readonly added: readonly Target[];
+  /** Operations recorded before a finding that changed the plan: what the plan asks since then was not asked of them. */
+  readonly beforeChange: ReadonlySet<string>;
+}
+
+const already = (on: string, operation: string, state: string) =>
+  new Refusal('teardown.already-off', {
+    given: `recorded on ${on}: "${operation}", but ${state}`,
+    allowed: 'each operation once, on something that is still in place',
+    remedy: 'Withdraw the second record; if the part went back in between, record that first',
+  });
+const outOfOrder = (on: string, operation: string, missing: readonly string[]) =>
+  new Refusal('teardown.out-of-order', {
+    given: `recorded on ${on}: "${operation}" before ${listed(missing)}`,
+    allowed: 'an operation whose needs are done',
+    remedy: 'Record what was done before it, in its order, or correct the record',
+  });
+
+/**
+ * Goes through the records in their order.
+ *
+ * What stands on the map (supports, rows, parts) is held against the map, not against the plan: the shop may have taken
+ * another way. All other operations are held against the plan by `requireKnown`.
+ * @throws Refusal `teardown.already-off`, `teardown.out-of-order`, `teardown.operation-unknown`
+ */
+export function recordedState(document: TeardownDocument): RecordedState {
+  const { map } = document;
+  const index = indexOf(map);
+  const [off, open, support] = [new Set<string>(), new Set<string>(), new Set<string>()];
+  const state = { off, open, support };
+  const done = new Map<string, string>();
+  const looked = new Map<string, 'nothing' | 'finding'>();
+  const added: Target[] = [];
+  let beforeChange = new Set<string>();
+  for (const r of document.recorded) {
+    if (r.what === 'found') {
+      looked.set(r.look, r.finding);
+      if (r.finding === 'nothing') continue;
+      added.push(...(r.targets.length > 0 ? r.targets : index.look.get(r.look)!.finding_targets));
+      beforeChange = new Set(done.keys());
+    }
+    if (r.what !== 'done') continue;
+    const { operation, on } = r;
+    const [kind, of] = splitStep(operation);
+    if (done.has(operation)) throw already(on, operation, `it was recorded as done on ${done.get(operation)}`);
+    const refuseMissing = (missing: readonly string[]) => {
+      if (missing.length > 0) throw outOfOrder(on, operation, missing);
+    };
+    if (kind === 'open') {
+      const join = index.join.get(of);
+      if (!join) throw unknown(on, operation, 'a join of the map');
+      refuseMissing(missingToOpen(map, join, state));
+      open.add(of);
+    } else if (kind === 'off') {
+      const part = index.part.get(of);
+      if (!part || part.stays) throw unknown(on, operation, 'a part of the map that can come off');
+      refuseMissing(missingToTakeOff(map, part, state));
+      off.add(of);
+    } else if (kind === 'support') {
+      if (!index.support.has(of)) throw unknown(on, operation, 'a support of the map');
+      support.add(of);
+    } else if (kind === 'look' || kind === 'closing_look') {
+      if (!index.look.has(of)) throw unknown(on, operation, 'a look of the map');
+      if (!looked.has(of)) looked.set(of, 'nothing');
+    }
+    done.set(operation, on);
+  }
+  return { done: [...done.keys()], off, open, support, looked, added, beforeChange };
+}
+
+export const unknown = (on: string, operation: string, wanted: string): Refusal =>
+  new Refusal('teardown.operation-unknown', {
+    given: `recorded on ${on}: "${operation}"`,
+    allowed: `an operation of this job, as "off:PART"; ${wanted}`,
+    remedy: 'Take the name from the plan; the map may have changed since',
+  });
+
+/** What is done of the map's own steps, by name. */
+export const doneSteps = (state: RecordedState): string[] => state.done.filter((id) => /^(off|open|support):/.test(id));
+
+/** Where nothing is left of the way to a step: what is missing, in words. */
+export const unreachable = (document: TeardownDocument, step: string, missing: readonly string[]): Refusal =>
+  new Refusal('teardown.unreachable', {
+    given: `${stepTitle(document.map, step)} cannot be reached: every way needs ${listed(missing)} first`,
+    allowed: 'a target that the map leads to',
+    remedy: 'Check the map: it names the parts that can never be reached, and the circles behind them',
+  });
