@@ -25,10 +25,14 @@ export function WhatIfPage({ shop, id }: { shop: string; id: string }) {
   const ask = (question: Question, title: string) => {
     if (asked.isPending && JSON.stringify(asked.variables) === JSON.stringify(question)) return;
     setForm(title);
+    const from = document.activeElement;
     asked.mutate(question, {
       onSettled: (sheet) => {
         setLast(sheet);
-        requestAnimationFrame(toAnswer);
+        requestAnimationFrame(() => {
+          // Who has gone on to another field meanwhile is not taken out of it.
+          if (document.activeElement === from || document.activeElement === document.body) toAnswer();
+        });
       },
     });
   };

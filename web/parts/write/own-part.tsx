@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { useForm } from './context.tsx';
-import { focusFresh } from './focus-place.ts';
+import { addFresh } from './focus-place.ts';
 import { at, type Json, type Path } from './json.ts';
 
 /** A part of a document that most have not: opened by a button, taken away by another. */
@@ -27,10 +27,7 @@ export function OwnPart({
         type="button"
         className="quiet add"
         data-place={path.join('.')}
-        onClick={() => {
-          send({ does: 'put', path, value: fresh });
-          focusFresh(path);
-        }}
+        onClick={() => addFresh(path, () => send({ does: 'put', path, value: fresh }))}
       >
         {add}
       </button>

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { useField, useForm } from './context.tsx';
-import { focusFresh } from './focus-place.ts';
+import { addFresh } from './focus-place.ts';
 import { type Json, listOf, type Path } from './json.ts';
 import { Wrong } from './placed.tsx';
 
@@ -47,10 +47,7 @@ export function RowsOf({
       <button
         type="button"
         className="quiet add"
-        onClick={() => {
-          send({ does: 'add', path, item });
-          focusFresh([...path, rows.length]);
-        }}
+        onClick={() => addFresh([...path, rows.length], () => send({ does: 'add', path, item }))}
       >
         {add}
       </button>

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { useForm } from './context.tsx';
 import { FigureOf } from './figure-of.tsx';
-import { focusFresh } from './focus-place.ts';
+import { addFresh } from './focus-place.ts';
 import { at, type Json, listOf, type Path, tableOf } from './json.ts';
 import { nameIn, standsAs, unitWord, useUnits } from './units.ts';
 import { WrongAt } from './wrong-at.tsx';
@@ -82,11 +82,12 @@ export function TableOf({
         <button
           type="button"
           className="quiet"
-          onClick={() => {
-            setAll(true);
-            send({ does: 'add', path, item: {} });
-            focusFresh([...path, rows.length]);
-          }}
+          onClick={() =>
+            addFresh([...path, rows.length], () => {
+              setAll(true);
+              send({ does: 'add', path, item: {} });
+            })
+          }
         >
           Add a row<span className="hidden-text"> to {title}</span>
         </button>

@@ -1,4 +1,5 @@
 import { useId, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 import { useField } from '../../../parts/write/context.tsx';
 import { type Path, textOf } from '../../../parts/write/json.ts';
 import { Placed } from '../../../parts/write/placed.tsx';
@@ -32,20 +33,26 @@ export function ExpressionIn({
   const [offer, setOffer] = useState<readonly FactName[]>([]);
   const [chosen, setChosen] = useState(0);
   const text = textOf(f.value);
+  /** Where the caret stood when names were offered: gone from there, they fit another word no longer. */
+  const offeredAt = useRef(0);
   const look = (value: string, caret: number) => {
+    offeredAt.current = caret;
     const { typed } = wordAt(value, caret);
     const found = fitting(facts, typed);
     setOffer(found.length === 1 && found[0]?.name === typed ? [] : found);
     setChosen(0);
   };
   const take = (name: string) => {
-    const done = complete(text, field.current?.selectionStart ?? text.length, name);
-    f.put(done.text);
-    setOffer([]);
-    requestAnimationFrame(() => {
-      field.current?.focus();
-      field.current?.setSelectionRange(done.caret, done.caret);
+    const typed = field.current;
+    if (!typed) return;
+    const done = complete(typed.value, typed.selectionStart, name);
+    // At once: a caret that is set later jumps back under a fast hand.
+    flushSync(() => {
+      f.put(done.text);
+      setOffer([]);
     });
+    typed.focus();
+    typed.setSelectionRange(done.caret, done.caret);
   };
   const key = (e: React.KeyboardEvent) => {
     if (offer.length === 0) return;
@@ -79,6 +86,9 @@ export function ExpressionIn({
                 look(e.target.value, e.target.selectionStart);
               }}
               onKeyDown={key}
+              onSelect={(e) => {
+                if (e.currentTarget.selectionStart !== offeredAt.current) setOffer([]);
+              }}
               onBlur={() => {
                 setOffer([]);
                 f.leave();

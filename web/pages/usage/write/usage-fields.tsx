@@ -1,6 +1,6 @@
 import { Invented } from '../../../parts/basis/invented.tsx';
 import { useForm } from '../../../parts/write/context.tsx';
-import { focusFresh } from '../../../parts/write/focus-place.ts';
+import { addFresh } from '../../../parts/write/focus-place.ts';
 import { NamesIn, TextIn } from '../../../parts/write/inputs.tsx';
 import { listOf } from '../../../parts/write/json.ts';
 import { WrongAt } from '../../../parts/write/wrong-at.tsx';
@@ -33,10 +33,9 @@ export function UsageFields() {
       <div className="actions" data-place="uses" tabIndex={-1}>
         <button
           type="button"
-          onClick={() => {
-            send({ does: 'add', path: ['uses'], item: newUse(uses.length + 1) });
-            focusFresh(['uses', uses.length]);
-          }}
+          onClick={() =>
+            addFresh(['uses', uses.length], () => send({ does: 'add', path: ['uses'], item: newUse(uses.length + 1) }))
+          }
         >
           Add a use
         </button>

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { useForm } from '../../../parts/write/context.tsx';
 import { FigureOf } from '../../../parts/write/figure-of.tsx';
 import { shownWord } from '../../../parts/write/figures.ts';
-import { focusFresh } from '../../../parts/write/focus-place.ts';
+import { addFresh } from '../../../parts/write/focus-place.ts';
 import { TextIn, WordIn } from '../../../parts/write/inputs.tsx';
 import { at, listOf, tableOf, textOf } from '../../../parts/write/json.ts';
 import { WrongAt } from '../../../parts/write/wrong-at.tsx';
@@ -74,10 +74,11 @@ export function UseFields({ index }: { index: number }) {
             key={a.as}
             type="button"
             className="quiet add"
-            onClick={() => {
-              send({ does: 'add', path: [...path, 'loads'], item: LOADS[a.as]! });
-              focusFresh([...path, 'loads', loads.length]);
-            }}
+            onClick={() =>
+              addFresh([...path, 'loads', loads.length], () =>
+                send({ does: 'add', path: [...path, 'loads'], item: LOADS[a.as]! }),
+              )
+            }
           >
             {a.text}
             <span className="hidden-text"> to use {index + 1}</span>
