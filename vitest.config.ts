@@ -27,6 +27,7 @@ export default defineConfig({
           testTimeout: 180_000,
           hookTimeout: 180_000,
           fileParallelism: false,
+          expect: { poll: { timeout: 10_000 } },
         },
       },
     ],

@@ -58,12 +58,9 @@ describe('the compliance list', () => {
     await tabTo(form.getByLabel('Directive'));
     await page.keyboard.type('W-14');
     await tabTo(form.getByLabel('Worked on'));
-    expect(await form.getByLabel('Worked on').locator('option').allTextContents()).toEqual([
-      'please choose',
-      'Left inboard spar',
-      'Right inboard spar',
-      'Both sides: the paper names both',
-    ]);
+    await expect
+      .poll(() => form.getByLabel('Worked on').locator('option').allTextContents())
+      .toEqual(['please choose', 'Left inboard spar', 'Right inboard spar', 'Both sides: the paper names both']);
     await page.keyboard.type('Left');
     for (const [label, words] of [
       ['Method', 'eddy current'],
@@ -90,7 +87,7 @@ describe('the compliance list', () => {
     const form = page.locator('details[open] form');
     await form.getByLabel('Directive').selectOption('W-14');
     await form.getByLabel('Worked on').selectOption('both');
-    expect(await form.getByLabel(/^Found, (left|right) side/).count()).toBe(2);
+    await expect.poll(() => form.getByLabel(/^Found, (left|right) side/).count()).toBe(2);
     await form.getByLabel('Found, right side').fill('123');
     await form.getByRole('button', { name: 'Write the accomplishment' }).click();
     await page.getByText('Say in letters what was found on each side').waitFor();

@@ -31,6 +31,7 @@ afterAll(async () => {
 const shot = (name: string) => page.screenshot({ path: join(pictures, `${name}.png`), fullPage: true });
 const status = () => page.locator('.shown').getByRole('status').textContent();
 const registrations = () => page.locator('tbody tr[data-row] th').allInnerTexts();
+const chosen = () => page.locator('tbody a[tabindex="0"]').textContent();
 const focused = () => page.evaluate(() => document.activeElement?.textContent ?? '');
 const computed = () => page.locator('.computing:empty').waitFor({ state: 'attached', timeout: 60_000 });
 async function open(path: string) {
@@ -55,9 +56,9 @@ describe('the fleet', () => {
     await open('demo/aircraft');
     await page.waitForURL(/\/demo\/fleet$/);
     await computed();
-    expect(await page.getByRole('heading', { level: 1 }).textContent()).toMatch(/of 12 aircraft .* overdue/);
-    expect(await registrations()).toHaveLength(12);
-    expect(await status()).toBe('12 aircraft.');
+    await page.getByRole('heading', { level: 1, name: /of 12 aircraft .* overdue/ }).waitFor();
+    await expect.poll(registrations).toHaveLength(12);
+    await expect.poll(status).toBe('12 aircraft.');
     await accessible();
     await shot('fleet');
   });
@@ -65,51 +66,51 @@ describe('the fleet', () => {
   it('is searched as one types, and says what that hides', async () => {
     await page.keyboard.press('/');
     await page.keyboard.type('lmb');
-    expect(await registrations()).toEqual(['ZQ-LMB']);
-    expect(await status()).toMatch(/^1 of 12 aircraft shown\. \d+ overdue and \d+ due are hidden by the filter\.$/);
+    await expect.poll(registrations).toEqual(['ZQ-LMB']);
+    await expect.poll(status).toMatch(/^1 of 12 aircraft shown\. \d+ overdue and \d+ due are hidden by the filter\.$/);
     await page.waitForURL(/search=lmb/);
     await accessible();
     await page.keyboard.press('Escape');
-    expect(await status()).toBe('12 aircraft.');
+    await expect.poll(status).toBe('12 aircraft.');
   });
 
   it('is filtered by standing and by a year of the picture; back and a shared link bring it again', async () => {
     await page.getByLabel('Treat as').selectOption('not yet due');
+    await expect.poll(status).toMatch(/hidden by the filter/);
     const filtered = await registrations();
     expect(filtered.length).toBeGreaterThan(0);
-    expect(await status()).toMatch(/hidden by the filter/);
     const link = page.url();
     await page.locator('.long').getByRole('link').first().focus();
     await page.keyboard.press('Escape');
-    expect(await status()).toBe('12 aircraft.');
+    await expect.poll(status).toBe('12 aircraft.');
     await page.goBack();
     await expect.poll(registrations).toEqual(filtered);
     await page.goto(link);
     await computed();
-    expect(await registrations()).toEqual(filtered);
+    await expect.poll(registrations).toEqual(filtered);
     await page.getByRole('button', { name: 'Show all' }).click();
     const year = page.getByRole('button', { name: /^2030: \d+ aircraft fall/ });
     await year.focus();
     await page.keyboard.press('Enter');
     await page.waitForURL(/due=2030/);
     const many = Number(/^2030: (\d+)/.exec((await year.getAttribute('aria-label'))!)![1]);
-    expect(await registrations()).toHaveLength(many);
-    expect(await year.getAttribute('aria-pressed')).toBe('true');
+    await expect.poll(registrations).toHaveLength(many);
+    await expect.poll(() => year.getAttribute('aria-pressed')).toBe('true');
     await page.keyboard.press('Enter');
-    expect(await status()).toBe('12 aircraft.');
+    await expect.poll(status).toBe('12 aircraft.');
   });
 
   it('sorts by any column and keeps the row that is looked at', async () => {
     await page.keyboard.press('/');
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('End');
+    await expect.poll(focused).toMatch(/^ZQ-/);
     const last = await focused();
     await page.getByRole('button', { name: 'Owner' }).click();
     await page.waitForURL(/sort=owner/);
-    const owners = (await page.locator('tbody tr[data-row]').allInnerTexts()).length;
-    expect(owners).toBe(12);
-    expect(await page.locator('th[aria-sort]').getAttribute('aria-sort')).toBe('ascending');
-    expect(await page.locator('tbody a[tabindex="0"]').textContent()).toBe(last);
+    await page.getByRole('columnheader', { name: 'Owner' }).and(page.locator('[aria-sort=ascending]')).waitFor();
+    await expect.poll(registrations).toHaveLength(12);
+    await expect.poll(chosen).toBe(last);
   });
 
   it('leads by the keyboard alone to an aircraft, and back to the row it was left at', async () => {
@@ -119,14 +120,13 @@ describe('the fleet', () => {
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('ArrowDown');
+    await expect.poll(focused).toMatch(/^ZQ-/);
     const name = await focused();
-    expect(name).toMatch(/^ZQ-/);
     await page.keyboard.press('Enter');
     await page.waitForURL(/\/demo\/aircraft\/aircraft/);
     await page.getByText(name).first().waitFor();
     await page.goBack();
-    await page.locator('tbody tr').first().waitFor();
-    expect(await page.locator('tbody a[tabindex="0"]').textContent()).toBe(name);
+    await expect.poll(chosen).toBe(name);
   });
 });
 
@@ -178,7 +178,7 @@ describe('readings wanted', () => {
     await computed();
     await row().getByRole('button', { name: 'Request' }).click();
     const text = row().getByLabel('Request to the owner of ZQ-GUL');
-    expect(await text.inputValue()).toMatch(/^Dear .*\n[\s\S]*ZQ-GUL/);
+    await expect.poll(() => text.inputValue()).toMatch(/^Dear .*\n[\s\S]*ZQ-GUL/);
     await row().getByRole('button', { name: 'Copy' }).click();
     await row().getByText('Copied.').waitFor();
     expect(await page.evaluate(() => navigator.clipboard.readText())).toBe(await text.inputValue());
@@ -187,7 +187,7 @@ describe('readings wanted', () => {
     await row().getByLabel('Asked by').fill('M. Orne');
     await row().getByRole('button', { name: 'Keep as asked' }).click();
     await row().getByText('by M. Orne').waitFor();
-    expect(await focused()).toMatch(/the owner of ZQ-GUL was asked/);
+    await expect.poll(focused).toMatch(/the owner of ZQ-GUL was asked/);
   });
   it('takes the reply as a reading; where the aircraft stands follows at once', async () => {
     const before = await page.request.get(`${program.url}/api/shops/demo/fleet`);
@@ -198,10 +198,10 @@ describe('readings wanted', () => {
     await row().getByLabel('Total in the book').fill('4401.5');
     await row().getByRole('button', { name: 'Write the reading' }).click();
     await row().waitFor({ state: 'detached' });
-    expect(await focused()).toMatch(/reading of ZQ-GUL is written/);
+    await expect.poll(focused).toMatch(/reading of ZQ-GUL is written/);
     await open('demo/fleet?search=gul');
     await computed();
-    expect(await page.locator('tbody tr[data-row]').textContent()).toContain('4\u202f401.5');
+    await page.locator('tbody tr[data-row]').getByText('4\u202f401.5').first().waitFor();
   });
 });
 
@@ -228,7 +228,7 @@ describe('everywhere', () => {
     await page.emulateMedia({ media: 'print' });
     expect(await page.getByRole('search').isVisible()).toBe(false);
     expect(await page.locator('figure').first().isVisible()).toBe(false);
-    expect(await page.locator('tbody tr[data-row]').count()).toBe(12);
+    await expect.poll(() => page.locator('tbody tr[data-row]').count()).toBe(12);
     await page.emulateMedia({ media: null });
   });
   it('when the program is gone the last rows stay, with their day', async () => {
@@ -236,10 +236,10 @@ describe('everywhere', () => {
     await computed();
     await program.stop('SIGKILL');
     await page.getByText('Sparwright does not answer: what this page shows may be old.').waitFor({ timeout: 20_000 });
-    expect(await registrations()).toHaveLength(12);
+    await expect.poll(registrations).toHaveLength(12);
     await page.keyboard.press('/');
     await page.keyboard.type('lmb');
-    expect(await registrations()).toEqual(['ZQ-LMB']);
+    await expect.poll(registrations).toEqual(['ZQ-LMB']);
   });
   it('no page said an error', () => {
     expect(said.filter((s) => !/status of 4\d\d|ERR_CONNECTION_REFUSED/.test(s))).toEqual([]);

@@ -50,10 +50,10 @@ describe('reading', () => {
     await method.focus();
     await page.keyboard.press('Enter');
     await page.waitForURL('**/methods/directive');
-    expect(await heading().textContent()).toContain('directive');
+    await expect.poll(() => heading().textContent()).toContain('directive');
     await page.goBack();
     await page.getByRole('button', { name: 'why' }).first().waitFor();
-    expect(page.url()).toContain('/demo/aircraft/');
+    await expect.poll(() => page.url()).toContain('/demo/aircraft/');
   });
 
   it('leads from a refusal to its row, in sight and marked', async () => {

@@ -82,20 +82,18 @@ describe('an engineer with a stress report and a spreadsheet', () => {
     const use = part(/^Use 1/);
     await press(use, /^Add a table of load factors/);
     await use.locator('select:focus').waitFor();
-    expect(await use.getByLabel('What loads the wing').evaluate((e) => e === document.activeElement)).toBe(true);
+    await expect
+      .poll(() => use.getByLabel('What loads the wing').evaluate((e) => e === document.activeElement))
+      .toBe(true);
     await use.getByLabel('Paste its table').focus();
     await page.keyboard.insertText('level\ttimes per hour\n0,5\t40\n1,0\t6,5\n1,5\t0,9\n2,5\t0,012\n');
     await use.getByText(/4 rows: first level 0\.5, times 40; last level 2\.5, times 0\.012/).waitFor();
     await use.getByText(/The comma is read as the decimal sign/).waitFor();
     await press(use, 'Take 4 rows');
     await use.getByText('4 rows taken.').waitFor();
-    expect(await use.getByLabel('Paste its table').evaluate((e) => e === document.activeElement)).toBe(true);
-    expect(
-      await use
-        .getByRole('table', { name: /^Upward/ })
-        .getByRole('textbox')
-        .count(),
-    ).toBe(8);
+    await expect.poll(() => use.getByLabel('Paste its table').evaluate((e) => e === document.activeElement)).toBe(true);
+    const cells = use.getByRole('table', { name: /^Upward/ }).getByRole('textbox');
+    await expect.poll(() => cells.count()).toBe(8);
     await source(use, 'Counted on the type (invented)');
   });
 
@@ -197,7 +195,7 @@ describe('two browsers at one document', () => {
     await page.getByRole('button', { name: 'Take the other one into this form' }).click();
     await expect.poll(() => page.getByLabel('Scatter factor').inputValue()).toBe('5');
     await page.getByRole('button', { name: 'Undo the last change' }).click();
-    expect(await page.getByLabel('Scatter factor').inputValue()).toBe('6');
+    await expect.poll(() => page.getByLabel('Scatter factor').inputValue()).toBe('6');
     await answer(/is whole. Look its answer over/);
     await page.getByRole('button', { name: 'Keep the new issue' }).click();
     await page.waitForURL(new RegExp(`${at}$`));
@@ -222,7 +220,7 @@ describe('on an aircraft', () => {
     await expect
       .poll(() => page.getByRole('heading', { level: 1 }).textContent(), { timeout: 20_000 })
       .not.toBe(before);
-    expect(page.url()).toContain('basis=fieldbird');
+    await expect.poll(() => page.url()).toContain('basis=fieldbird');
   });
 
   it('is withdrawn with a reason, and the list says so', async () => {
@@ -248,7 +246,7 @@ describe('on an aircraft', () => {
     await page.getByText(/nothing is checked at the moment/).waitFor();
     await page.getByText(/^Kept in this browser at/).waitFor();
     const kept = () => page.evaluate(() => localStorage.getItem('sparwright.usage.demo.new'));
-    expect(await kept()).toContain('Typed while the program was gone');
+    await expect.poll(kept).toContain('Typed while the program was gone');
   });
 
   it('no page said an error', () => {
