@@ -4,6 +4,7 @@ import { fleet, TODAY } from './scenario/fleet.ts';
 import { floorExample } from './scenario/floor.ts';
 import { growthExample } from './scenario/growth.ts';
 import { teardownExample } from './scenario/teardown.ts';
+import { floorKept, structureKept, teardownsKept, workKept } from './scenario/teardown-kept.ts';
 import { usageExample } from './scenario/usage.ts';
 import { structureExample } from './scenario/wing.ts';
 
@@ -26,7 +27,20 @@ export const DEMO = {
   day: TODAY,
 } as const;
 
-export { directives, fleet, floorExample, growthExample, structureExample, TODAY, teardownExample, usageExample };
+export {
+  directives,
+  fleet,
+  floorExample,
+  floorKept,
+  growthExample,
+  structureExample,
+  structureKept,
+  TODAY,
+  teardownExample,
+  teardownsKept,
+  usageExample,
+  workKept,
+};
 
 /** The entries of one aircraft and of everything that ever sat in it. */
 export const around = (aircraft: string): record.EntryInput[] => {

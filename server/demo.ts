@@ -1,6 +1,16 @@
 import { type Day, directive } from '../engine/index.ts';
-import { DEMO, directives, fleet, growthKept, usageKept } from '../examples/index.ts';
-import type { NewEntry, Store } from '../store/index.ts';
+import {
+  DEMO,
+  directives,
+  fleet,
+  floorKept,
+  growthKept,
+  structureKept,
+  teardownsKept,
+  usageKept,
+  workKept,
+} from '../examples/index.ts';
+import type { KeptWord, NewEntry, Store } from '../store/index.ts';
 import { newEntries } from './entries.ts';
 
 export const adoption = (document: unknown, by: string, on: Day): NewEntry => ({
@@ -13,7 +23,7 @@ export const adoption = (document: unknown, by: string, on: Day): NewEntry => ({
   evidence: 'seen',
 });
 
-const basis = (word: 'usage' | 'growth', kept: { name: string; document: unknown }, by: string, on: Day): NewEntry => ({
+const basis = (word: KeptWord, kept: { name: string; document: unknown }, by: string, on: Day): NewEntry => ({
   subject: `${word}:${kept.name}`,
   kind: `${word}_basis`,
   day: on,
@@ -22,6 +32,18 @@ const basis = (word: 'usage' | 'growth', kept: { name: string; document: unknown
   schema: `${word}/1`,
   evidence: 'seen',
 });
+
+const work = workKept.records.map(
+  (record): NewEntry => ({
+    subject: `teardown:${workKept.job}`,
+    kind: 'teardown_work',
+    day: record.on,
+    order: 0,
+    body: record,
+    schema: 'teardown/1',
+    evidence: 'seen',
+  }),
+);
 
 /** Opens the invented scenario, a shop of its own; opening it again changes nothing. */
 export async function openDemo(store: Store): Promise<string> {
@@ -39,7 +61,12 @@ export async function openDemo(store: Store): Promise<string> {
   };
   const rules = directives.map((d) => adoption(directive.readDirective(d), DEMO.by, d.effective as Day));
   const bases = [basis('usage', usageKept, DEMO.by, day), basis('growth', growthKept, DEMO.by, day)];
-  const entries = [settings, ...rules, ...newEntries(fleet()), ...bases];
+  const room = [
+    basis('structure', structureKept, DEMO.by, day),
+    basis('floor', floorKept, DEMO.by, day),
+    ...teardownsKept.map((kept) => basis('teardown', kept, DEMO.by, day)),
+  ];
+  const entries = [settings, ...rules, ...newEntries(fleet()), ...bases, ...room, ...work];
   await store.log.append(DEMO.id, entries, DEMO.by, new Date().toISOString(), { expectLast: 0 });
   return DEMO.id;
 }

@@ -24,6 +24,7 @@ import { letterRoutes } from './routes/letter.ts';
 import { papersRoutes } from './routes/papers.ts';
 import { readingRoutes } from './routes/reading.ts';
 import { shopRoutes } from './routes/shops.ts';
+import { teardownRoutes } from './routes/teardown.ts';
 import { usageRoutes } from './routes/usage.ts';
 import { whatIfRoutes } from './routes/what-if.ts';
 import { workRoutes } from './routes/work.ts';
@@ -83,6 +84,7 @@ export async function createServer(options: ServerOptions): Promise<FastifyInsta
       documentCheckRoutes(api, desk);
       usageRoutes(api, desk);
       growthRoutes(api, desk);
+      teardownRoutes(api, desk);
       letterRoutes(api, desk);
       papersRoutes(api, desk);
       fleetRoutes(api, desk, keeper);

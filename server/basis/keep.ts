@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
 import { canonicalJson, parseDocument, Refusal } from '../../engine/index.ts';
-import { type BasisWord, basisSubject } from '../../store/index.ts';
+import { basisSubject, type KeptWord } from '../../store/index.ts';
 import { type Desk, dayOf } from '../desk.ts';
 import { onTop } from '../on-top.ts';
 import { standing, wordsOf } from './kept.ts';
@@ -15,7 +15,7 @@ export const zKeep = z.strictObject({
 });
 const zWithdraw = z.strictObject({ because: z.string().trim().min(1).max(2000), by: zBy });
 
-/** Words that routes and pages have under a usage or a growth page: no document goes by one of them. */
+/** Words that routes and pages have beside the names of documents: no document goes by one of them. */
 const TAKEN = ['choices', 'answer', 'check', 'chance', 'new'];
 const LONGEST = 80;
 
@@ -31,7 +31,7 @@ export function nameOf(title: string): string {
 }
 
 const now = () => new Date().toISOString();
-const entryOf = (of: BasisWord, name: string, kind: string, body: object, desk: Desk) => ({
+const entryOf = (of: KeptWord, name: string, kind: string, body: object, desk: Desk) => ({
   subject: basisSubject(of, name),
   kind,
   day: dayOf(desk, undefined),
@@ -41,7 +41,7 @@ const entryOf = (of: BasisWord, name: string, kind: string, body: object, desk: 
   evidence: 'seen',
 });
 
-const movedOn = (of: BasisWord, name: string, what: string): Refusal =>
+const movedOn = (of: KeptWord, name: string, what: string): Refusal =>
   new Refusal('store.changed-meanwhile', {
     given: `The ${wordsOf(of)} "${name}" ${what}`,
     allowed: 'keeping on top of what was last shown',
@@ -56,7 +56,7 @@ const movedOn = (of: BasisWord, name: string, what: string): Refusal =>
 export async function keepBasis(
   desk: Desk,
   shop: string,
-  of: BasisWord,
+  of: KeptWord,
   asked: { readonly document: { readonly title: string }; readonly by: string; readonly after?: number | undefined },
 ): Promise<{ name: string; entry: number }> {
   const { document, by, after } = asked;
@@ -77,7 +77,7 @@ export async function keepBasis(
   });
 }
 /** Takes a document back. Its history stays, and growth documents that name it say so. @throws Refusal `server.not-found` */
-export async function withdrawBasis(desk: Desk, shop: string, of: BasisWord, name: string, input: unknown) {
+export async function withdrawBasis(desk: Desk, shop: string, of: KeptWord, name: string, input: unknown) {
   const { because, by } = parseDocument(zWithdraw, input, `${of} withdrawal`);
   await desk.store.shops.get(shop);
   return onTop(desk.store, shop, async (expectLast) => {

@@ -1,17 +1,18 @@
 import { isRefusal, Refusal } from '../../engine/index.ts';
-import type { BasisHead, BasisRow, BasisWord } from '../../store/index.ts';
+import type { BasisHead, BasisRow, KeptWord } from '../../store/index.ts';
 import type { Desk } from '../desk.ts';
 
-export const wordsOf = (of: BasisWord): string => `${of} document`;
+const WORDS: Readonly<Record<KeptWord, string>> = {
+  usage: 'usage document',
+  growth: 'growth document',
+  structure: 'structure map',
+  floor: 'floor',
+  teardown: 'teardown job',
+};
+export const wordsOf = (of: KeptWord): string => WORDS[of];
 
 /** The document that stands under a name. @throws Refusal `server.not-found`, saying who took it back, if anyone did */
-export async function standing(
-  desk: Desk,
-  shop: string,
-  of: BasisWord,
-  name: string,
-  upTo?: number,
-): Promise<BasisRow> {
+export async function standing(desk: Desk, shop: string, of: KeptWord, name: string, upTo?: number): Promise<BasisRow> {
   const row = await desk.store.bases.get(shop, of, name, upTo);
   if (row) return row;
   const [last] = await desk.store.bases.history(shop, of, name, upTo);

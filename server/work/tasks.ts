@@ -1,5 +1,6 @@
-import { growth, usage } from '../../engine/index.ts';
+import { growth, type teardown, usage } from '../../engine/index.ts';
 import { kernel } from '../cycle-kernel.ts';
+import { answerTeardown, planOf } from '../teardown/engine.ts';
 
 /** Long work that can be cut into parts: each part depends on the input and on its own items alone. */
 export interface Kind<Prepared, Part> {
@@ -22,6 +23,14 @@ export const KINDS = {
   'growth answer': kind({
     prepare: (input) => input as growth.GrowthDocument,
     part: (document) => growth.answerGrowth(document, { kernel }),
+  }),
+  'teardown plan': kind({
+    prepare: (input) => input as teardown.TeardownDocument,
+    part: (document) => planOf(document),
+  }),
+  'teardown answer': kind({
+    prepare: (input) => input as teardown.TeardownDocument,
+    part: (document) => answerTeardown(document),
   }),
 };
 export type KindName = keyof typeof KINDS;
