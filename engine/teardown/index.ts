@@ -1,4 +1,5 @@
 /** What has to come off, in what order, how long does it take? */
+export { answerOf, answerTeardown, type TeardownOptions } from './answer/index.ts';
 export * from './document.ts';
 export * from './floor-document.ts';
 export { type Closure, type LeastOptions, leastSet, maximumClosure, orderOf } from './least/index.ts';
@@ -15,7 +16,6 @@ export {
 } from './map/index.ts';
 export type * from './model.ts';
 export { type BestOrder, bestOrder, type OrderItem, type OrderTerms } from './order/index.ts';
-export { planOf } from './plan/index.ts';
 export {
   gatesFor,
   gatesOf,
@@ -26,5 +26,19 @@ export {
   reassembly,
   withGates,
 } from './passes/index.ts';
+export { planOf } from './plan/index.ts';
 export * from './project/index.ts';
+export { type Quoted, quoted, quoteOf, replacedParts, shoppingOf } from './quote/index.ts';
+export {
+  type FinishPart,
+  type FinishTask,
+  finishFrom,
+  finishPart,
+  type JobToDo,
+  type PreparedFinish,
+  plannedOrder,
+  prepareFinish,
+  type ScheduleQuestion,
+  scheduleOf,
+} from './schedule/index.ts';
 export * from './structure-document.ts';

