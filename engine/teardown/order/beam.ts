@@ -37,18 +37,22 @@ export function beamOrder(items: readonly OrderItem[], terms: OrderTerms, width:
     },
   ];
   for (let round = 0; round < n; round++) {
-    const next = new Map<string, State>();
+    const ways: { s: State; i: number; cost: number }[] = [];
     for (const s of states)
       for (let i = 0; i < n; i++) {
         if ((s.words[i >>> 5]! >>> (i & 31)) & 1 || !masks[i]!.every((m) => meets(m, s.words))) continue;
-        const made = step(s, i, items[i]!, tools.of[i]!, terms, all);
-        const key = `${String.fromCharCode(...new Uint16Array(made.words.buffer))}${made.face}/${made.tool}`;
-        const known = next.get(key);
-        if (!known || made.cost < known.cost - 1e-12) next.set(key, made);
+        ways.push({ s, i, cost: s.cost + added(s, items[i]!, tools.of[i]!, terms, all).cost });
       }
+    ways.sort((a, b) => a.cost - b.cost);
+    const next = new Map<string, State>();
+    for (const { s, i } of ways) {
+      if (next.size >= width) break;
+      const made = step(s, i, items[i]!, tools.of[i]!, terms, all);
+      const key = `${String.fromCharCode(...new Uint16Array(made.words.buffer))}${made.face}/${made.tool}`;
+      if (!next.has(key)) next.set(key, made);
+    }
+    if (next.size === 0) return null;
     states = [...next.values()];
-    if (states.length === 0) return null;
-    if (states.length > width) states = states.sort((a, b) => a.cost - b.cost).slice(0, width);
   }
   const best = states.reduce((a, b) => (b.cost < a.cost - 1e-12 ? b : a));
   const order: number[] = [];
@@ -65,21 +69,30 @@ const meets = (mask: Uint32Array, words: Uint32Array): boolean => {
   for (let k = 0; k < mask.length; k++) if (mask[k]! & words[k]!) return true;
   return false;
 };
-function step(s: State, i: number, item: OrderItem, takes: number, terms: OrderTerms, all: number): State {
-  const words = s.words.slice();
-  words[i >>> 5]! |= 1 << (i & 31);
+function added(s: State, item: OrderItem, takes: number, terms: OrderTerms, all: number) {
   const wants = FACES[item.face];
   const flip = wants && s.face && wants !== s.face ? 1 : 0;
   const change = takes && s.tool && takes !== s.tool ? 1 : 0;
   const minutes = s.minutes + item.minutes;
   return {
-    words,
-    face: wants || s.face,
-    tool: takes || s.tool,
+    flip,
+    change,
     minutes,
-    cost: s.cost + flip * terms.flip_min + change * terms.toolChange_min + (item.weight * minutes) / all,
-    flips: s.flips + flip,
-    changes: s.changes + change,
+    cost: flip * terms.flip_min + change * terms.toolChange_min + (item.weight * minutes) / all,
+  };
+}
+function step(s: State, i: number, item: OrderItem, takes: number, terms: OrderTerms, all: number): State {
+  const words = s.words.slice();
+  words[i >>> 5]! |= 1 << (i & 31);
+  const more = added(s, item, takes, terms, all);
+  return {
+    words,
+    face: FACES[item.face] || s.face,
+    tool: takes || s.tool,
+    minutes: more.minutes,
+    cost: s.cost + more.cost,
+    flips: s.flips + more.flip,
+    changes: s.changes + more.change,
     last: i,
     before: s,
   };

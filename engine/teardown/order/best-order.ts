@@ -32,14 +32,14 @@ export interface BestOrder {
 
 /** Up to here every set of things that can be done first is followed. */
 const EXACT_ITEMS = 14;
-const WIDTH = 40;
+const WIDTH = 12;
 const EVERY = 1e9;
 
 /**
  * A valid order that shows early what decides the plan, with few flips and changes of tools.
  *
  * Least `flips + tool changes + Σ weight_i C_i / T`, C_i the minutes of work until thing i is done, T all minutes. Exact by
- * dynamic programming over the sets that can come first, for up to 14 things; above, the best of a beam of 40 sets,
+ * dynamic programming over the sets that can come first, for up to 14 things; above, the best of a beam of 12 sets,
  * improved by moving one thing or a run of things at a time, with a bound.
  *
  * Not valid for work of several hands side by side: that is the schedule's.

@@ -17,8 +17,8 @@ export function improveOrder(items: readonly OrderItem[], terms: OrderTerms, sta
           if (to === from) continue;
           const order = [...best.order];
           order.splice(to, 0, ...order.splice(from, run));
-          const made = walk(items, order, terms, tools, all);
-          if (made && made.cost < best.cost - 1e-9) best = made;
+          const made = walk(items, order, terms, tools, all, best.cost - 1e-9);
+          if (made) best = made;
         }
     if (best.cost >= before - 1e-9) return best;
   }

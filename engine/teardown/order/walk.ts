@@ -24,13 +24,14 @@ export const totalMinutes = (items: readonly OrderItem[]): number =>
     items.reduce((s, i) => s + i.minutes, 0),
   );
 
-/** Follows an order; null where a clause is not met in time. */
+/** Follows an order; null where a clause is not met in time, or where it comes to cost as much as `limit`. */
 export function walk(
   items: readonly OrderItem[],
   order: readonly number[],
   terms: OrderTerms,
   tools: { of: readonly number[]; start: number },
   all = totalMinutes(items),
+  limit = Number.POSITIVE_INFINITY,
 ): Walked | null {
   const done = new Uint8Array(items.length);
   let face: number = terms.face ? FACES[terms.face] : 0;
@@ -52,6 +53,7 @@ export function walk(
     const takes = tools.of[i]!;
     if (takes && tool && takes !== tool) toolChanges++;
     if (takes) tool = takes;
+    if (flips * terms.flip_min + toolChanges * terms.toolChange_min + stake >= limit) return null;
   }
   return { order, cost: flips * terms.flip_min + toolChanges * terms.toolChange_min + stake, flips, toolChanges };
 }

@@ -17,7 +17,8 @@ export interface Decided {
 }
 
 const hours = (min: number) => `${(min / 60).toFixed(1)} h`;
-const money = (cents: number, currency: string) => `${currency} ${Math.round(cents / 100).toLocaleString('en-GB')}`;
+const money = (cents: number, currency: string) =>
+  `${currency} ${String(Math.round(cents / 100)).replace(/\B(?=(\d{3})+$)/g, ',')}`;
 
 /** What is off, open and set up once a chosen set is done. */
 export function stateOf(graph: Graph, chosen: Chosen): WingState {

@@ -2,7 +2,7 @@ import type { Target, TeardownDocument } from '../document.ts';
 import type { LeastOptions } from '../least/index.ts';
 import { costOf, type Graph, indexOf } from '../map/index.ts';
 import type { LeastTeardown, MapFinding, Operation, Plan } from '../model.ts';
-import { reassemble } from '../passes/index.ts';
+import { practiceFinding, reassemble, withGates } from '../passes/index.ts';
 import type { StepName } from '../structure-document.ts';
 import { becauseOf } from './because.ts';
 import { stepsOf } from './chosen.ts';
@@ -58,7 +58,9 @@ export function planOf(document: TeardownDocument, options: LeastOptions = {}): 
     looks: ofKind(all, 'look'),
     jobs,
   });
-  const listed = [...before, ...withExposed(ahead), ...work, ...back.operations].map((o) => ({
+  const worked = [...before, ...withExposed(ahead), ...work, ...back.operations];
+  const gated = withGates(document.map, worked, document.floor, new Set(state.done));
+  const listed = gated.map((o) => ({
     ...o,
     because: o.because ?? because[o.id] ?? null,
     done: o.done || state.done.includes(o.id) || (o.kind === 'closing_look' && state.looked.has(o.of)),
@@ -76,7 +78,7 @@ export function planOf(document: TeardownDocument, options: LeastOptions = {}): 
       joint.decided,
     ),
     state: { off: [...state.off], open: [...state.open] },
-    findings: [...unproven(alone, joint.least), ...joint.findings, ...back.findings],
+    findings: [...unproven(alone, joint.least), ...joint.findings, ...back.findings, ...practiceFinding(document.map)],
   };
 }
 
