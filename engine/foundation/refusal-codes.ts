@@ -137,6 +137,7 @@ export const REFUSAL_CODES = [
   'teardown.out-of-order',
   'teardown.operation-unknown',
   'teardown.problem-unsound',
+  'teardown.nobody-can',
 ] as const;
 
 export type RefusalCode = (typeof REFUSAL_CODES)[number];

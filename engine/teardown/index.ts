@@ -4,6 +4,7 @@ export * from './document.ts';
 export * from './floor-document.ts';
 export { type Closure, type LeastOptions, leastSet, maximumClosure, orderOf } from './least/index.ts';
 export {
+  checkMap,
   costOf,
   type Graph,
   graphOf,

@@ -1,4 +1,4 @@
-import { teardown } from '../../../engine/index.ts';
+import { type Day, teardown } from '../../../engine/index.ts';
 
 const from = { source: 'Made up for this refusal', known: 'invented' } as const;
 const none = { low_min: 0, likely_min: 0, high_min: 0 };
@@ -62,4 +62,22 @@ export const TEARDOWN_STEPS = {
   'a tank taken off twice': () => job({ recorded: done('open:screws', 'off:tank', 'off:tank') }),
   'a tank off before its screws are out': () => job({ recorded: done('off:tank') }),
   'a step that no plan has': () => job({ recorded: done('polish:tank') }),
+  'a row that nobody can open': () =>
+    teardown.scheduleOf({
+      floor: teardown.readFloor({
+        sparwright: 'floor/1',
+        title: 'A floor (invented)',
+        invented: true,
+        currency: 'crowns',
+        crew: [{ name: 'A. Mechanic', skills: ['sheet-metal'] }],
+        shifts: [{ weekdays: [1, 2, 3, 4, 5], from: '08:00', to: '16:00' }],
+        hour_cents: 0,
+        jig_day_cents: 0,
+        from,
+      }),
+      jobs: [{ name: 'A job', operations: job({}, {}, { skill: 'ndt' }).operations }],
+      others: [],
+      day: '2026-01-15' as Day,
+      seed: 1,
+    }),
 };
