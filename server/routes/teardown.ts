@@ -14,6 +14,7 @@ import { thingSheet } from '../teardown/maps.ts';
 import { JOB_PAGES, jobSheet, jobSteps } from '../teardown/pages.ts';
 import { recordWork } from '../teardown/work.ts';
 import { documentText } from './directive/document.ts';
+import { teardownProblemRoutes } from './teardown-problems.ts';
 
 const zUnits = z.enum(['mm', 'inch']).default('mm');
 const zFormat = z.enum(['sheet', ...FILE_FORMATS]).default('sheet');
@@ -43,6 +44,7 @@ const PLACES = { maps: 'structure', floors: 'floor', jobs: 'teardown' } as const
 /** What has to come off, in what order, how long does it take? Maps, floors, jobs, their work and the calendar. */
 export function teardownRoutes(api: FastifyInstance, desk: Desk): void {
   listRoutes(api, desk);
+  teardownProblemRoutes(api, desk);
   for (const place of ['maps', 'floors', 'jobs'] as const) keptRoutes(api, desk, place, PLACES[place]);
   for (const place of ['maps', 'floors'] as const) thingRoutes(api, desk, place, PLACES[place]);
   jobRoutes(api, desk);

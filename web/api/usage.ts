@@ -4,6 +4,7 @@ import type { Scene, Sheet } from '../../sheets/model.ts';
 import { type Problem, plainProblem } from '../parts/write/problem.ts';
 import type { Units } from '../parts/write/units.ts';
 import { get, post } from './client.ts';
+import { type BasisWord, KEPT_AT } from './kept-at.ts';
 import { withQuery } from './sheets.ts';
 import { shopPath } from './shops.ts';
 
@@ -44,8 +45,10 @@ export const useUsageChoices = (shop: string) =>
     queryFn: () => get<UsageChoices>(shopPath(shop, 'usage', 'choices')),
   });
 
-/** The two words whose documents a shop keeps under a name. */
-export type BasisWord = 'usage' | 'growth';
+export type { BasisWord };
+
+const at = (shop: string, word: BasisWord, ...rest: readonly string[]): string =>
+  shopPath(shop, ...KEPT_AT[word].api, ...rest);
 
 /** What a document lacks while it is written, and a drawing of the place that it speaks of. */
 export interface BasisChecked {
@@ -59,7 +62,7 @@ export async function checkBasis(
   units: Units,
 ): Promise<BasisChecked> {
   const { problems, picture } = await post<{ problems: readonly DraftProblem[]; picture?: Scene }>(
-    shopPath(shop, word, 'check'),
+    at(shop, word, KEPT_AT[word].problems),
     { document, units },
   );
   return { problems: problems.map((p) => plainProblem(p)), picture: picture ?? null };
@@ -67,7 +70,7 @@ export async function checkBasis(
 
 /** The answer to a document that is kept nowhere. */
 export const basisAnswer = (shop: string, word: BasisWord, document: unknown, units: Units) =>
-  post<Sheet>(shopPath(shop, word, 'answer'), { document, units });
+  post<Sheet>(at(shop, word, KEPT_AT[word].answer), { document, units });
 
 /** Keeps a document with the name of who did; under a title that is kept already it is the new issue. */
 export const keepBasis = (
@@ -75,16 +78,17 @@ export const keepBasis = (
   word: BasisWord,
   /** `after`: the entry of the document that was changed, 0 for a new one; what another kept since is not lost. */
   asked: { readonly document: unknown; readonly by: string; readonly after: number },
-) => post<{ readonly name: string }>(shopPath(shop, word), asked);
+) => post<{ readonly name: string }>(at(shop, word), asked);
 
 export const withdrawBasis = (shop: string, word: BasisWord, name: string, asked: { because: string; by: string }) =>
-  post(shopPath(shop, word, name, 'withdraw'), asked);
+  post(at(shop, word, name, 'withdraw'), asked);
 
 /** What is kept under a name now: its entry, asked first, and the document. */
 export async function standingBasis(shop: string, word: BasisWord, name: string) {
-  const { kept } = await get<{ readonly kept: readonly KeptBasis[] }>(shopPath(shop, word, 'choices'));
-  const entry = kept.find((k) => k.name === name)?.entry ?? 0;
-  return { entry, document: await get<Record<string, unknown>>(shopPath(shop, word, name, 'document')) };
+  const { choices, kept } = KEPT_AT[word];
+  const lists = await get<Record<string, readonly { name: string; entry: number }[]>>(shopPath(shop, ...choices));
+  const entry = lists[kept]?.find((k) => k.name === name)?.entry ?? 0;
+  return { entry, document: await get<Record<string, unknown>>(at(shop, word, name, 'document')) };
 }
 export const basisDocumentPath = (shop: string, word: BasisWord, name: string, format: 'yaml' | 'json'): string =>
-  withQuery(shopPath(shop, word, name, 'document'), { format });
+  withQuery(at(shop, word, name, 'document'), { format });

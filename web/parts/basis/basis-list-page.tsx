@@ -1,4 +1,5 @@
 import { Link, useLocation } from 'wouter';
+import { freshPage } from '../../api/kept-at.ts';
 import { useSheet } from '../../api/sheets.ts';
 import type { BasisWord } from '../../api/usage.ts';
 import { Loaded } from '../loading.tsx';
@@ -21,7 +22,7 @@ export function BasisListPage({ shop, word, title }: { shop: string; word: Basis
             sheet={s}
             after={
               <div className="actions no-print">
-                <Link className="button first" href={`/${shop}/${word}/new`}>
+                <Link className="button first" href={freshPage(shop, word)}>
                   Write a {one}
                 </Link>
               </div>
@@ -40,7 +41,7 @@ export function BasisListPage({ shop, word, title }: { shop: string; word: Basis
           refuse={(given) => refuseOther(word, given)}
           take={(document) => {
             handOver(word, document);
-            go(`/${shop}/${word}/new`);
+            go(freshPage(shop, word));
           }}
         />
       </section>

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
+import { listPage, ownPage } from '../../api/kept-at.ts';
 import { useSheet, withQuery } from '../../api/sheets.ts';
 import { shopPath } from '../../api/shops.ts';
 import { type BasisWord, basisDocumentPath } from '../../api/usage.ts';
@@ -33,7 +34,7 @@ export function BasisPage({
   const { of } = useAsked();
   const asked = { units, mix: of('mix') };
   const sheet = useSheet(shop, [word, name], asked);
-  const own = `/${shop}/${word}/${encodeURIComponent(name)}`;
+  const own = ownPage(shop, word, name);
   const path = (format: string) => withQuery(shopPath(shop, word, name), { ...asked, format });
   return (
     <Page shop={shop} title={sheet.data?.title ?? WORD_NAMES[word].one}>
@@ -62,7 +63,7 @@ export function BasisPage({
         <a className="button" href={basisDocumentPath(shop, word, name, 'json')} download>
           JSON<span className="hidden-text">: export the document</span>
         </a>
-        <Link className="button" href={`/${shop}/${word}`}>
+        <Link className="button" href={listPage(shop, word)}>
           {WORD_NAMES[word].all}
         </Link>
       </div>

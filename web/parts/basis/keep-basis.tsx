@@ -2,6 +2,7 @@ import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useLocation } from 'wouter';
 import { ServerSaidNo } from '../../api/client.ts';
+import { ownPage } from '../../api/kept-at.ts';
 import { type BasisWord, keepBasis, standingBasis } from '../../api/usage.ts';
 import { BusyButton } from '../busy-button.tsx';
 import { ErrorNotice } from '../error-notice.tsx';
@@ -10,6 +11,7 @@ import { useOnce } from '../use-once.ts';
 import { type Json, type Table, tableOf, textOf } from '../write/json.ts';
 import { KeptMeanwhile } from './kept-meanwhile.tsx';
 import type { Over } from './start-from.ts';
+import { WORD_NAMES } from './words.ts';
 
 /** The document that was kept meanwhile, as the refusal names it. */
 function movedOn(error: unknown): { readonly name: string; readonly given: string } | null {
@@ -48,7 +50,7 @@ export function KeepBasis({
     mutationFn: (after: number) => keepBasis(shop, word, { document: draft, by: by.trim(), after }),
     onSuccess: async ({ name }) => {
       kept();
-      go(`/${shop}/${word}/${encodeURIComponent(name)}`);
+      go(ownPage(shop, word, name));
       await queries.invalidateQueries();
     },
   });
@@ -71,7 +73,7 @@ export function KeepBasis({
       <h2 id="keep">Keep it</h2>
       <p className="soft">
         {over === null
-          ? 'From then on the pages of aircraft can rest on it. It stands in the log under your name.'
+          ? `${WORD_NAMES[word].kept} It stands in the log under your name.`
           : renamed
             ? `Under another title it stands beside "${over.title}", which stays as it is.`
             : `It becomes the new issue of "${over.title}". The earlier one stays in the log.`}

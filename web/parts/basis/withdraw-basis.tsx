@@ -1,5 +1,6 @@
 import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { useLocation } from 'wouter';
+import { listPage } from '../../api/kept-at.ts';
 import { type BasisWord, withdrawBasis } from '../../api/usage.ts';
 import { valuesOf } from '../../pages/aircraft/forms/read.ts';
 import { BusyButton } from '../busy-button.tsx';
@@ -23,7 +24,7 @@ export function WithdrawBasis({
   const taking = useMutation({
     mutationFn: (asked: { because: string; by: string }) => withdrawBasis(shop, word, name, asked),
     onSuccess: async () => {
-      go(`/${shop}/${word}`);
+      go(listPage(shop, word));
       await queries.invalidateQueries();
     },
   });

@@ -1,21 +1,52 @@
-import type { BasisWord } from '../../api/usage.ts';
+import type { BasisWord } from '../../api/kept-at.ts';
 import { type Table, textOf } from '../write/json.ts';
 
-/** The two kinds of document as a sentence names them. */
-export const WORD_NAMES: Readonly<
-  Record<BasisWord, { readonly this: string; readonly the: string; readonly one: string; readonly all: string }>
-> = {
+interface Names {
+  readonly this: string;
+  readonly the: string;
+  readonly one: string;
+  readonly all: string;
+  /** What becomes of it once it is kept. */
+  readonly kept: string;
+}
+const RESTS = 'From then on the pages of aircraft can rest on it.';
+const ALL = 'All jobs, maps and floors';
+/** The kinds of document as a sentence names them. */
+export const WORD_NAMES: Readonly<Record<BasisWord, Names>> = {
   usage: {
     this: 'This usage document',
     the: 'The usage document',
     one: 'usage document',
     all: 'All usage documents',
+    kept: RESTS,
   },
   growth: {
     this: 'This growth document',
     the: 'The growth document',
     one: 'growth document',
     all: 'All growth documents',
+    kept: RESTS,
+  },
+  structure: {
+    this: 'This structure map',
+    the: 'The structure map',
+    one: 'structure map',
+    all: ALL,
+    kept: 'From then on jobs can be planned on it.',
+  },
+  floor: {
+    this: 'This floor',
+    the: 'The floor',
+    one: 'floor',
+    all: ALL,
+    kept: 'From then on jobs can be scheduled and quoted on it.',
+  },
+  teardown: {
+    this: 'This job',
+    the: 'The job',
+    one: 'teardown job',
+    all: ALL,
+    kept: 'From then on it stands in the calendar, has its cards, and work is recorded on it.',
   },
 };
 

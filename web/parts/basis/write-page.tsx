@@ -15,6 +15,10 @@ interface Props {
   readonly name: string | null;
   readonly empty: () => Table;
   readonly inWords: (path: string) => string;
+  /** Under what a new one is kept in this browser, where several may be begun. */
+  readonly draftName?: string;
+  /** Fills in what follows from the rest, before it is asked about and kept. */
+  readonly complete?: (draft: Table) => Table;
   readonly children: ReactNode;
 }
 /** What this browser kept; a browser that keeps nothing has nothing. */
@@ -27,8 +31,8 @@ function keptHere(key: string): Kept | null {
 }
 
 /** Opens the form: from this browser's copy, the kept document, a document that was handed over, or nothing. */
-export function OpenWriter({ shop, word, name, empty, inWords, children }: Props) {
-  const [kept] = useState(() => keptHere(keyOf(word, shop, name ?? 'new')));
+export function OpenWriter({ shop, word, name, empty, inWords, draftName = 'new', complete, children }: Props) {
+  const [kept] = useState(() => keptHere(keyOf(word, shop, name ?? draftName)));
   const [opened] = useState(() => (name === null ? handedOver(word) : null));
   const [blank] = useState(empty);
   const standing = useQuery({
@@ -49,6 +53,8 @@ export function OpenWriter({ shop, word, name, empty, inWords, children }: Props
           word={word}
           name={name}
           inWords={inWords}
+          draftName={draftName}
+          {...(complete ? { complete } : {})}
           start={() => basisStart({ kept, standing: s, opened, empty: blank })}
         >
           {children}
@@ -58,7 +64,7 @@ export function OpenWriter({ shop, word, name, empty, inWords, children }: Props
   );
 }
 
-function Opened({ start: make, name, ...rest }: Omit<Props, 'empty'> & { start: () => BasisStart }) {
+function Opened({ start: make, name, draftName = 'new', ...rest }: Omit<Props, 'empty'> & { start: () => BasisStart }) {
   const [start] = useState(make);
-  return <BasisWriter {...rest} name={name ?? 'new'} start={start} />;
+  return <BasisWriter {...rest} name={name ?? draftName} start={start} />;
 }

@@ -1,8 +1,9 @@
 import { type ReactNode, useCallback, useMemo, useReducer, useState } from 'react';
-import type { Scene } from '../../../sheets/model.ts';
-import type { BasisWord } from '../../api/usage.ts';
+import type { Scene, Sheet } from '../../../sheets/model.ts';
+import type { BasisWord } from '../../api/kept-at.ts';
 import { Answer } from '../answer.tsx';
 import { FormContext } from '../write/context.tsx';
+import type { Table } from '../write/json.ts';
 import { keyOf } from '../write/keep.ts';
 import { KeptLine } from '../write/kept-line.tsx';
 import { PasteDocument } from '../write/paste-document.tsx';
@@ -19,13 +20,18 @@ import type { BasisStart } from './start-from.ts';
 import { stateOf } from './state.ts';
 import { refuseOther, WORD_NAMES } from './words.ts';
 
-/** A usage or a growth document in its form: fields, what is still to do, the answer beside it; then keeping it. */
+const asItIs = (draft: Table): Table => draft;
+const firstPicture = (sheet: Sheet | null): Scene | null =>
+  sheet?.blocks.find((b) => b.block === 'picture')?.scene ?? null;
+
+/** A document that a shop keeps, in its form: fields, what is still to do, the answer beside it; then keeping it. */
 export function BasisWriter({
   shop,
   word,
   name,
   start,
   inWords,
+  complete = asItIs,
   children,
 }: {
   shop: string;
@@ -34,6 +40,8 @@ export function BasisWriter({
   name: string;
   start: BasisStart;
   inWords: (path: string) => string;
+  /** Fills in what follows from the rest, before it is asked about and kept. */
+  complete?: (draft: Table) => Table;
   children: ReactNode;
 }) {
   const [{ draft, past }, send] = useReducer(write, start, (s) =>
@@ -42,12 +50,13 @@ export function BasisWriter({
   const [over, setOver] = useState(start.over);
   const [touched, setTouched] = useState<ReadonlySet<string>>(new Set());
   const touch = useCallback((place: string) => setTouched((t) => (t.has(place) ? t : new Set([...t, place]))), []);
-  const live = useLive(shop, word, draft);
+  const whole = useMemo(() => complete(draft), [complete, draft]);
+  const live = useLive(shop, word, whole);
   const kept = useKept(keyOf(word, shop, name), draft, start.draft, over?.entry ?? null);
   const state = stateOf(WORD_NAMES[word].this, live);
   const { problems } = live;
   const form = useMemo(() => ({ draft, send, problems, touched, touch }), [draft, problems, touched, touch]);
-  const picture: Scene | null = live.checked?.picture ?? null;
+  const picture: Scene | null = live.checked?.picture ?? firstPicture(live.sheet);
   return (
     <FormContext value={form}>
       <BasisPictureContext value={picture}>
@@ -85,7 +94,7 @@ export function BasisWriter({
         <KeepBasis
           shop={shop}
           word={word}
-          draft={draft}
+          draft={whole}
           over={over}
           ready={state.ready}
           because={state.because}
