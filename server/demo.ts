@@ -1,4 +1,4 @@
-import { type Day, directive } from '../engine/index.ts';
+import { type Day, directive, teardown } from '../engine/index.ts';
 import {
   DEMO,
   directives,
@@ -37,9 +37,9 @@ const work = workKept.records.map(
   (record): NewEntry => ({
     subject: `teardown:${workKept.job}`,
     kind: 'teardown_work',
-    day: record.on,
+    day: record.on as Day,
     order: 0,
-    body: record,
+    body: teardown.zRecorded.parse(record),
     schema: 'teardown/1',
     evidence: 'seen',
   }),

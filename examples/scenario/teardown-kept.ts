@@ -32,8 +32,17 @@ export const teardownsKept = [
   },
 ] as const;
 
+const done = (on: string, by: string, ...operations: readonly string[]) =>
+  operations.map((operation): RecordedInput => ({ what: 'done', operation, on, by }));
+type RecordedInput = NonNullable<teardown.TeardownInput['recorded']>[number];
 /** The first steps of the first job, as they were recorded. */
-export const workKept: { readonly job: string; readonly records: readonly teardown.Recorded[] } = {
+export const workKept: { readonly job: string; readonly records: readonly RecordedInput[] } = {
   job: teardownsKept[0].name,
-  records: [],
+  records: [
+    ...done('2026-11-23', 'M. Orne', 'gate:receiving'),
+    ...done('2026-11-23', 'B. Aske', 'gate:defuel', 'gate:defuel-wait'),
+    ...done('2026-11-24', 'M. Orne', 'gate:survey'),
+    ...done('2026-11-24', 'T. Vale', 'gate:supports', 'gate:shims', 'gate:bolts', 'support:right-trestles'),
+    ...done('2026-11-24', 'B. Aske', 'open:right-row-root-fairing', 'off:right-root-fairing'),
+  ],
 };
