@@ -1,3 +1,4 @@
+export { checkMap } from './check-map.ts';
 export {
   costOf,
   hourCents,
