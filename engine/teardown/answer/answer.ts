@@ -2,15 +2,18 @@ import { type Worked, worked } from '../../foundation/working.ts';
 import type { TeardownDocument } from '../document.ts';
 import type { LeastOptions } from '../least/index.ts';
 import { readTeardown } from '../map/index.ts';
-import type { Schedule, TeardownAnswer } from '../model.ts';
+import type { Operation, Schedule, TeardownAnswer } from '../model.ts';
 import { planOf } from '../plan/index.ts';
 import { quoted, shoppingOf } from '../quote/index.ts';
+import { scheduleOf } from '../schedule/index.ts';
 import { warningsOf } from './warnings.ts';
 import { workingOf } from './working.ts';
 
 export interface TeardownOptions extends LeastOptions {
   /** Lists that the search for a schedule may try. */
   readonly effort_lists?: number;
+  /** Leaves P50 and P80 of the finish out: they are drawn by planning anew in every run. */
+  readonly without_chance?: boolean;
 }
 
 /**
@@ -39,6 +42,21 @@ export function answerOf(document: TeardownDocument, options: TeardownOptions = 
   return worked(value, workingOf(document, value, priced), warningsOf(document, value, priced));
 }
 
-function scheduled(_document: TeardownDocument, _operations: unknown, _options: TeardownOptions): Schedule | null {
-  return null;
+/** A job goes by the title of its document. */
+function scheduled(
+  document: TeardownDocument,
+  operations: readonly Operation[],
+  options: TeardownOptions,
+): Schedule | null {
+  const { floor, title, day, side, others, chance } = document;
+  if (!floor) return null;
+  return scheduleOf({
+    floor,
+    jobs: [{ name: title, operations, side }],
+    others,
+    day,
+    seed: chance.seed,
+    ...(options.effort_lists === undefined ? {} : { effort: options.effort_lists }),
+    ...(options.without_chance ? {} : { chance }),
+  });
 }
