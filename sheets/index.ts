@@ -39,7 +39,33 @@ export { recordSheet } from './record-sheet.ts';
 export { refusalsSheet, type ShownRefusal } from './refusals-sheet.ts';
 export { crackPlaceScene } from './scenes/crack-place.ts';
 export { markShown, sceneShown } from './scenes/shown.ts';
+export { planFrame, planShown, seenIn, structurePlan } from './scenes/structure-plan.ts';
 export { kindName, partInSentence, partName } from './standing.ts';
+export {
+  type AircraftTeardownInput,
+  aircraftTeardownSheet,
+  type CalendarInput,
+  calendarSheet,
+  cardsSheet,
+  type FloorListed,
+  type FloorSheetInput,
+  floorSheet,
+  type JobListed,
+  type MapListed,
+  quoteSheet,
+  type StructureSheetInput,
+  scheduleSheet,
+  shoppingSheet,
+  stepsOf,
+  structureSheet,
+  type TeardownListInput,
+  type TeardownSheetInput,
+  targetWords,
+  teardownListSheet,
+  teardownSheet,
+  type WingStep,
+  type WingSteps,
+} from './teardown/index.ts';
 export { type TriedAircraft, type TriedRow, type TryInput, trySheet } from './try-sheet.ts';
 export type { LifeShown, UsageSheetInput } from './usage/input.ts';
 export { usageSheet } from './usage/sheet.ts';

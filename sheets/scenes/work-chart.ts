@@ -1,0 +1,299 @@
+import { addDays, type Day, daysBetween, type teardown } from '../../engine/index.ts';
+import { day as dayWords, number } from '../display.ts';
+import type { Ink, Mark, Scene, TableBlock } from '../model.ts';
+import { clockMinutes, DAY_MIN, shiftsOn, weekday } from '../teardown/floor-days.ts';
+import { line, r, text } from './axis.ts';
+import { wideOf } from './plot.ts';
+
+type Schedule = teardown.Schedule;
+type Floor = teardown.Floor;
+export interface ChartJob {
+  readonly name: string;
+  readonly operations: readonly Pick<teardown.Operation, 'id' | 'title' | 'unattended'>[];
+}
+export interface WorkChartInput {
+  readonly schedule: Schedule;
+  readonly jobs: readonly ChartJob[];
+  readonly floor: Floor;
+  /** Other work that takes a jig. */
+  readonly others?: readonly { readonly name: string; readonly jig: string; readonly from: Day; readonly to: Day }[];
+}
+
+const [WIDTH, LEFT, RIGHT, TOP, ROW, BAR] = [1120, 176, 1100, 58, 26, 16] as const;
+/** A closed day is drawn narrower than a day of work. */
+const CLOSED = 0.4;
+
+/** Days of the axis with the shift of each; null where the floor is closed. */
+interface AxisDay {
+  readonly day: Day;
+  readonly shift: { readonly from: number; readonly to: number } | null;
+  readonly x: number;
+  readonly w: number;
+}
+function shiftOf(floor: Floor, d: Day): AxisDay['shift'] {
+  const own = shiftsOn(floor, d);
+  if (!own.length) return null;
+  return {
+    from: Math.min(...own.map((s) => clockMinutes(s.from))),
+    to: Math.max(...own.map((s) => clockMinutes(s.to))),
+  };
+}
+function axisOf(floor: Floor, from: Day, days: number): AxisDay[] {
+  const all = Array.from({ length: days }, (_, i) => addDays(from, i)).map((d) => ({
+    day: d,
+    shift: shiftOf(floor, d),
+  }));
+  const whole = all.reduce((n, d) => n + (d.shift ? 1 : CLOSED), 0);
+  let x: number = LEFT;
+  return all.map((d) => {
+    const w = ((RIGHT - LEFT) * (d.shift ? 1 : CLOSED)) / whole;
+    const at = { ...d, x, w };
+    x += w;
+    return at;
+  });
+}
+/** Where a minute since the first midnight lies: within a day of work by its shift, so that nights take no room. */
+function placeOf(axis: readonly AxisDay[]): (min: number) => number {
+  return (min) => {
+    const i = Math.floor(min / DAY_MIN);
+    const d = axis[Math.max(0, Math.min(i, axis.length - 1))]!;
+    if (i >= axis.length) return RIGHT;
+    if (i < 0) return LEFT;
+    const [from, to] = d.shift ? [d.shift.from, d.shift.to] : [0, DAY_MIN];
+    const share = (min - i * DAY_MIN - from) / Math.max(1, to - from);
+    return r(d.x + d.w * Math.min(1, Math.max(0, share)));
+  };
+}
+
+interface Row {
+  readonly name: string;
+  readonly bars: readonly {
+    readonly from: number;
+    readonly to: number;
+    readonly critical: boolean;
+    readonly title: string;
+    readonly words: string;
+    readonly unattended: boolean;
+    readonly other: boolean;
+  }[];
+}
+
+/** Who does what when: a row for each person and each jig, days of work side by side, the critical chain heavy and named. */
+export function workChart({ schedule, jobs, floor, others = [] }: WorkChartInput): Scene {
+  const last = [...schedule.ends.map((e) => e.day), schedule.finish?.p80, schedule.finish?.p50].filter(
+    (d): d is Day => !!d,
+  );
+  const end = last.reduce((a, b) => (a > b ? a : b), schedule.from);
+  const axis = axisOf(floor, schedule.from, Math.max(1, daysBetween(schedule.from, end) + 1));
+  const x = placeOf(axis);
+  const rows = rowsOf(schedule, jobs, floor, others);
+  const bottom = TOP + Math.max(1, rows.length) * ROW;
+  const marks: Mark[] = [...dayMarks(axis, bottom)];
+  rows.forEach((row, i) => {
+    const y = TOP + i * ROW;
+    marks.push(
+      line(LEFT, y + ROW, RIGHT, y + ROW, 'hair'),
+      text(LEFT - 8, y + 17, cut(row.name, LEFT - 16), { anchor: 'end' }),
+    );
+    for (const b of row.bars) marks.push(...barMarks(b, x, y + 5));
+  });
+  marks.push(...endMarks(schedule, axis, x, bottom));
+  const critical = schedule.operations.filter((o) => o.critical);
+  return {
+    title: 'Who does what when',
+    description: `${number(schedule.operations.length)} operations from ${dayWords(schedule.from)}. ${schedule.ends.map((e) => `${e.job} ends ${dayWords(e.day)}`).join('; ')}. ${critical.length} of them are on the critical chain: a delay of one delays the end.${schedule.finish ? ` Half of the draws end by ${dayWords(schedule.finish.p50)}, eight of ten by ${dayWords(schedule.finish.p80)}.` : ''}`,
+    width: WIDTH,
+    height: bottom + 70,
+    marks,
+    table: chartTable(schedule, jobs),
+  };
+}
+
+function rowsOf(
+  schedule: Schedule,
+  jobs: readonly ChartJob[],
+  floor: Floor,
+  others: NonNullable<WorkChartInput['others']>,
+): Row[] {
+  const titleOf = titlesOf(jobs);
+  const bar = (o: Schedule['operations'][number]): Row['bars'][number] => {
+    const { title, unattended } = titleOf(o.job, o.id);
+    const words = jobs.length > 1 ? `${o.job}: ${title}` : title;
+    return {
+      from: o.start_min,
+      to: o.end_min,
+      critical: o.critical,
+      title: `${words}, ${dayWords(o.startDay)}${o.endDay === o.startDay ? '' : ` to ${dayWords(o.endDay)}`}${o.critical ? ', on the critical chain' : ''}`,
+      words,
+      unattended,
+      other: false,
+    };
+  };
+  const people = floor.crew.map((c) => ({
+    name: c.name,
+    bars: schedule.operations.filter((o) => o.crew.includes(c.name) && o.end_min > o.start_min).map(bar),
+  }));
+  const idle = schedule.operations.filter((o) => !o.crew.length && o.end_min > o.start_min);
+  const jigs = floor.jigs.map((j) => ({
+    name: j.name,
+    bars: [
+      ...others
+        .filter((b) => b.jig === j.id)
+        .map((b) => ({
+          from: DAY_MIN * daysBetween(schedule.from, b.from),
+          to: DAY_MIN * (daysBetween(schedule.from, b.to) + 1),
+          critical: false,
+          title: `${b.name}, ${dayWords(b.from)} to ${dayWords(b.to)}`,
+          words: b.name,
+          unattended: false,
+          other: true,
+        })),
+      ...schedule.jigDays
+        .filter((d) => d.jig === j.id)
+        .map((d) => ({
+          from: DAY_MIN * daysBetween(schedule.from, d.from),
+          to: DAY_MIN * (daysBetween(schedule.from, d.to) + 1),
+          critical: false,
+          title: `Taken ${dayWords(d.from)} to ${dayWords(d.to)}`,
+          words: 'taken',
+          unattended: true,
+          other: false,
+        })),
+    ],
+  }));
+  return [
+    ...people,
+    ...(idle.length ? [{ name: 'no hands: drying, curing', bars: idle.map(bar) }] : []),
+    ...jigs,
+  ].filter((row) => row.bars.length > 0);
+}
+const titlesOf = (jobs: readonly ChartJob[]) => {
+  const all = new Map(jobs.flatMap((j) => j.operations.map((o) => [`${j.name}|${o.id}`, o] as const)));
+  return (job: string, id: string) => all.get(`${job}|${id}`) ?? { title: id, unattended: false };
+};
+
+function barMarks(b: Row['bars'][number], x: (min: number) => number, y: number): Mark[] {
+  const [from, to] = [x(b.from), x(b.to)];
+  if (b.to <= 0 || from >= RIGHT) return [];
+  const w = Math.max(1.5, r(to - from));
+  const [stroke, fill, width]: readonly [Ink, Ink, number] = b.critical
+    ? ['dye', 'dye-soft', 2.2]
+    : b.other
+      ? ['soft', 'paper', 0.9]
+      : ['ink', b.unattended ? 'none' : 'sheet', 0.9];
+  const marks: Mark[] = [{ is: 'rect', x: from, y, w, h: BAR, stroke, fill, width, title: b.title }];
+  const words = cut(b.words, w - 8);
+  if (words.length > 8 || words === b.words)
+    if (wideOf(words, 10) <= w - 6)
+      marks.push(
+        text(r(from + 4), y + 12, words, {
+          size: 10,
+          ink: b.critical ? 'dye' : 'ink',
+          ...(b.critical ? { bold: true } : {}),
+        }),
+      );
+  return marks;
+}
+const cut = (words: string, width: number): string => {
+  const most = Math.floor(width / wideOf('m', 11));
+  return words.length > most ? `${words.slice(0, Math.max(0, most - 3)).trimEnd()}...` : words;
+};
+
+/** Rules at Mondays, closed days as a grey stretch; each day of the month by its figure where there is room. */
+function dayMarks(axis: readonly AxisDay[], bottom: number): Mark[] {
+  const marks: Mark[] = [];
+  let free = LEFT - 1;
+  for (const [i, d] of axis.entries()) {
+    if (!d.shift)
+      marks.push({
+        is: 'rect',
+        x: r(d.x),
+        y: TOP,
+        w: r(d.w),
+        h: bottom - TOP,
+        stroke: 'none',
+        fill: 'paper',
+        width: 0,
+        title: `${dayWords(d.day)}: closed`,
+      });
+    const monday = weekday(d.day) === 1;
+    if (monday || i === 0) marks.push(line(r(d.x), TOP - 6, r(d.x), bottom, 'line', 0.8));
+    const words = monday || i === 0 ? dayWords(d.day).replace(/ \d{4}$/, '') : String(Number(d.day.slice(8)));
+    const wide = wideOf(words, 11);
+    if (d.shift && d.x >= free && (monday || i === 0 || d.w > wide + 6)) {
+      marks.push(text(r(d.x + 2), TOP - 10, words, { size: 11, ink: 'soft' }));
+      free = d.x + wide + 8;
+    }
+  }
+  return [...marks, line(LEFT, TOP, RIGHT, TOP, 'soft', 0.8)];
+}
+
+/** Below the rows: the earliest that any schedule could end, where this one ends, P50 and P80 of the draws. */
+function endMarks(s: Schedule, axis: readonly AxisDay[], x: (min: number) => number, bottom: number): Mark[] {
+  const endOfDay = (d: Day): number => {
+    const at = axis.find((a) => a.day === d);
+    return at ? at.x + at.w : RIGHT;
+  };
+  const ends: { readonly x: number; readonly words: string; readonly dash?: string; readonly bold?: boolean }[] = [
+    ...(s.bound_min < s.end_min ? [{ x: x(s.bound_min), words: 'no schedule ends earlier', dash: '2 3' }] : []),
+    { x: x(s.end_min), words: s.bound_min >= s.end_min ? 'end, proven the earliest' : 'end', bold: true },
+    ...(s.finish
+      ? [
+          { x: endOfDay(s.finish.p50), words: 'P50', dash: '6 3' },
+          { x: endOfDay(s.finish.p80), words: 'P80', dash: '9 3' },
+        ]
+      : []),
+  ];
+  return ends.flatMap((e, i): Mark[] => {
+    const y = bottom + 16 + 14 * i;
+    const wide = wideOf(e.words, 11);
+    const before = e.x + wide + 6 > RIGHT + 16;
+    return [
+      line(r(e.x), TOP, r(e.x), y - 4, e.bold ? 'ink' : 'soft', e.bold ? 1.6 : 1, e.dash),
+      text(r(before ? e.x - 5 : e.x + 5), y, e.words, {
+        size: 11,
+        anchor: before ? 'end' : 'start',
+        ...(e.bold ? { bold: true } : { ink: 'soft' }),
+      }),
+    ];
+  });
+}
+
+/** Every operation in the order in which it begins. */
+export function chartTable(schedule: Schedule, jobs: readonly ChartJob[]): TableBlock {
+  const titleOf = titlesOf(jobs);
+  const clockOf = (min: number): string => {
+    const m = Math.round(((min % DAY_MIN) + DAY_MIN) % DAY_MIN);
+    return `${String(Math.floor(m / 60)).padStart(2, '0')}:${String(m % 60).padStart(2, '0')}`;
+  };
+  const inOrder = schedule.operations
+    .map((o, i) => ({ o, i }))
+    .sort((a, b) => a.o.start_min - b.o.start_min || a.i - b.i);
+  return {
+    block: 'table',
+    title: 'Operations in the order in which they begin',
+    wide: true,
+    columns: [
+      ...(jobs.length > 1 ? [{ key: 'job', title: 'Job', align: 'left' as const }] : []),
+      { key: 'what', title: 'What', align: 'left' },
+      { key: 'from', title: 'Begins', align: 'left' },
+      { key: 'to', title: 'Ends', align: 'left' },
+      { key: 'who', title: 'Who', align: 'left' },
+      { key: 'jig', title: 'Jig', align: 'left' },
+      { key: 'chain', title: 'Critical chain', align: 'left' },
+    ],
+    rows: inOrder.map(({ o }) => ({
+      id: jobs.length > 1 ? `${o.job}|${o.id}` : o.id,
+      cells: {
+        job: { is: 'text', text: o.job },
+        what: { is: 'text', text: titleOf(o.job, o.id).title },
+        from: { is: 'day', day: o.startDay, text: `${dayWords(o.startDay)} ${clockOf(o.start_min)}` },
+        to: { is: 'day', day: o.endDay, text: `${dayWords(o.endDay)} ${clockOf(o.end_min)}` },
+        who: { is: 'text', text: o.crew.join(', ') || (titleOf(o.job, o.id).unattended ? 'no hands' : '') },
+        jig: o.jig ? { is: 'text', text: o.jig } : { is: 'nothing' },
+        chain: o.critical ? { is: 'text', text: 'on it' } : { is: 'nothing' },
+      },
+    })),
+    empty: 'Nothing is left to be done.',
+  };
+}
