@@ -22,7 +22,6 @@ interface Walk {
   times: number;
   readonly closed: string[];
   readonly looks: ReturnType<typeof exposedLooks>;
-  shut: number;
 }
 
 /**
@@ -42,20 +41,30 @@ export function wetPass(line: LineUp, start: readonly string[]): void {
     times: 0,
     closed: [],
     looks: exposedLooks(line),
-    shut: 0,
   };
   const rowsLeft = new Set(wing.rows);
+  const shut = (id: string) => {
+    close(walk, wing.join(id)!, rowsLeft.size > 0 ? 'wet' : 'finish');
+    if (rowsLeft.delete(id) && rowsLeft.size === 0) outOfJig(walk);
+  };
   clipNow(walk, null);
   if (rowsLeft.size === 0) outOfJig(walk);
   for (const name of sequence.names) {
     const id = name.slice(5);
     if (name.startsWith('part:')) fitPart(walk, id, rowsLeft.size === 0 ? 'finish' : 'wet');
-    else {
-      close(walk, wing.join(id)!, rowsLeft.size > 0 ? 'wet' : 'finish');
-      if (rowsLeft.delete(id) && rowsLeft.size === 0) outOfJig(walk);
-    }
+    else if (!walk.closed.includes(id)) shut(id);
+    for (const row of wing.rows) if (isWet(walk, row)) shut(row);
   }
   release(line);
+}
+
+/** A sealed row that nothing keeps open any more: it is riveted while its sealant works, before anything else. */
+function isWet(walk: Walk, id: string): boolean {
+  const join = walk.line.wing.join(id)!;
+  if (!join.sealant || join.jig_before_rivets || walk.closed.includes(id)) return false;
+  const before = waitsFor(walk.line, `join:${id}`);
+  const inPlace = (n: string) => (n.startsWith('part:') ? walk.in : new Set(walk.closed)).has(n.slice(5));
+  return offLayers(walk.line, join).every((l) => walk.in.has(l)) && before.every(inPlace);
 }
 
 /** Ids that stand for pieces which must be in before. */

@@ -1,0 +1,36 @@
+import type { Operation } from '../../model.ts';
+import type { Opened } from '../model.ts';
+
+/** A plain walk of a reassembly, apart from the code under test: throws at the first thing that cannot be. */
+export function walk(operations: readonly Operation[], opened: Opened) {
+  const off = new Set(opened.off);
+  const open = new Set(opened.open);
+  const clipped = new Set<string>();
+  const seen = new Set<string>();
+  const all = new Set(operations.map((o) => o.id));
+  const must = (ok: boolean, o: Operation, why: string) => {
+    if (!ok) throw new Error(`${o.id}: ${why}`);
+  };
+  for (const o of operations) {
+    must(!seen.has(o.id), o, 'twice');
+    for (const a of o.after) must(!all.has(a) || seen.has(a), o, `before ${a}`);
+    if (o.within) must(seen.has(o.within.of), o, `before what it follows`);
+    seen.add(o.id);
+    if (o.kind === 'put' || o.kind === 'refit') must(off.delete(o.of), o, 'is in already');
+    if (o.kind === 'apart') {
+      must(!off.has(o.of), o, 'is off already');
+      off.add(o.of);
+    }
+    if (o.kind === 'clip' || o.kind === 'reclip') {
+      must(open.has(o.of) && !clipped.has(o.of), o, 'is clipped or closed');
+      clipped.add(o.of);
+    }
+    if (o.kind === 'unclip') must(clipped.delete(o.of), o, 'is not clipped');
+    if (o.kind === 'close') {
+      must(open.delete(o.of), o, 'is closed already');
+      clipped.delete(o.of);
+    }
+  }
+  return { off: [...off], open: [...open] };
+}
+export const positions = (operations: readonly Operation[]) => new Map(operations.map((o, i) => [o.id, i]));
