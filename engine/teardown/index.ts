@@ -16,7 +16,18 @@ export {
   stepTitle,
 } from './map/index.ts';
 export type * from './model.ts';
-export { type BestOrder, bestOrder, type OrderItem, type OrderTerms } from './order/index.ts';
+export {
+  type BestOrder,
+  bestOrder,
+  type OrderItem,
+  type OrderTerms,
+  replay,
+  type SequentialOrder,
+  sequentialOrder,
+  type WeightedOrder,
+  type WeightedThing,
+  weightedOrder,
+} from './order/index.ts';
 export {
   gatesFor,
   gatesOf,
