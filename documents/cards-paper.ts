@@ -7,7 +7,7 @@ const PAD = 12;
 const GAP = 14;
 const [TITLE, STEP, FACT, SMALL] = [15, 12, 10, 9] as const;
 /** A picture takes this share of the width of a card at most. */
-const PICTURE = 0.86;
+const PICTURE = 0.8;
 const SIGN = 30;
 
 /** Work cards, never torn in two: as many to a page as fit, large enough to be read at the bench. */
@@ -64,8 +64,8 @@ function write(pen: Pen, card: Card, scene: Scene | null, top: number, draw: boo
   if (card.stop) put('P', card.stop, STEP, 'bold', 'dye');
   if (scene && card.shown) {
     const wide = width * PICTURE;
-    const high = (wide / scene.width) * scene.height;
-    const seen = sceneShown(scene, card.shown);
+    const seen = sceneShown(scene, card.shown, { cut: true });
+    const high = (wide / seen.width) * seen.height;
     const at = y + 2;
     if (draw)
       pdf.addStructure(pdf.struct('Figure', { alt: seen.description }, () => drawScene(pdf, seen, left, at, wide)));

@@ -143,6 +143,8 @@ export interface Shown {
   /** Names on leader lines, only of what is next. */
   readonly labels: readonly Mark[];
   readonly description: string;
+  /** As much of the height of the picture as this state needs: below it is nothing. */
+  readonly height?: number;
 }
 
 /** Ink of a stroke, text or fill: names of the look, never colours. */

@@ -25,13 +25,17 @@ export function markShown(m: Mark, seen: Seen | undefined): Mark {
   return m.id?.startsWith('join:') ? joinSeen(m, seen) : partSeen(m, seen);
 }
 
-/** A picture in a state: what is off fades, what is next is drawn last, over the rest, with its name. */
-export function sceneShown(scene: Scene, shown: Shown): Scene {
+/**
+ * A picture in a state: what is off fades, what is next is drawn last, over the rest, with its name.
+ * `cut`: no higher than this state needs, where no other state stands in its place.
+ */
+export function sceneShown(scene: Scene, shown: Shown, { cut = false }: { cut?: boolean } = {}): Scene {
   const seenOf = (m: Mark) => (m.id === undefined ? undefined : shown.seen[m.id]);
   const under = scene.marks.filter((m) => seenOf(m) !== 'next');
   const over = scene.marks.filter((m) => seenOf(m) === 'next');
   return {
     ...scene,
+    height: cut ? (shown.height ?? scene.height) : scene.height,
     description: shown.description,
     marks: [...under, ...over].map((m) => markShown(m, seenOf(m))).concat(shown.labels),
   };

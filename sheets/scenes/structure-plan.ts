@@ -1,7 +1,7 @@
 import type { teardown } from '../../engine/index.ts';
 import type { Ink, Mark, Scene, Seen, Shown, TableBlock } from '../model.ts';
 import { joinKind, PART_KIND } from '../teardown/words.ts';
-import { line, r, text } from './axis.ts';
+import { r, text } from './axis.ts';
 import { wideOf } from './plot.ts';
 
 type Map_ = teardown.StructureMap;
@@ -181,6 +181,9 @@ export function planShown(map: Map_, frame: PlanFrame, state: PlanState): Shown 
       frame,
       [...things.values()].map((t) => ({ name: t.name, at: frame.at(t.at) })),
     ),
+    height: things.size
+      ? Math.ceil(lineOf(frame, Math.min(things.size, LABEL_LINES) - 1) + 6)
+      : Math.ceil(frame.foot + 8),
     description: `The wing from above: ${counts.join(', ')}.${names.length ? ` Marked: ${names.join(', ')}.` : ''}`,
   };
 }
@@ -191,26 +194,30 @@ const onLine = (points: readonly Point[]): Point => {
   return [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
 };
 
-/** Names below the wing: the one furthest to the right stands highest, so that no leader crosses a name. */
+/** Names below the wing, the one furthest to the right highest; each begins left of those above it, so that no leader crosses a name. */
 function labels(
   f: PlanFrame,
   things: readonly { readonly name: string; readonly at: readonly [number, number] }[],
 ): Mark[] {
   const most = things.length > LABEL_LINES ? LABEL_LINES - 1 : things.length;
   const shown = [...things.slice(0, most)].sort((a, b) => b.at[0] - a.at[0]);
+  const bend = f.foot + 8;
+  let before = f.width;
   const marks = shown.flatMap(({ name, at: [x, y] }, i): Mark[] => {
-    const words = cut(name, f.width - 2 * MARGIN);
+    const words = cut(name, f.width - 2 * MARGIN - 4);
     const wide = wideOf(words, SIZE);
-    const left = Math.max(MARGIN, Math.min(x - 4, f.width - MARGIN - wide));
-    const base = f.foot + 12 + LINE * (i + 0.7);
+    const left = Math.max(MARGIN + 6, Math.min(x + 5, f.width - MARGIN - wide, before - 10));
+    before = left;
+    const base = lineOf(f, i);
+    const down = r(left - 5);
     return [
-      line(x, y, Math.min(Math.max(x, left), left + wide), base - SIZE, 'dye', 0.9),
+      { is: 'path', d: `M${x} ${y}L${down} ${r(bend)}L${down} ${r(base)}`, stroke: 'dye', fill: 'none', width: 0.9 },
       text(r(left), r(base), words, { ink: 'dye', size: SIZE, bold: true }),
     ];
   });
   if (things.length > most)
     marks.push(
-      text(MARGIN, r(f.foot + 12 + LINE * (most + 0.7)), `and ${things.length - most} more, marked`, {
+      text(MARGIN + 6, r(lineOf(f, most)), `and ${things.length - most} more, marked`, {
         ink: 'dye',
         size: SIZE,
         bold: true,
@@ -218,6 +225,7 @@ function labels(
     );
   return marks;
 }
+const lineOf = (f: PlanFrame, i: number): number => f.foot + 12 + LINE * (i + 0.7);
 const cut = (words: string, width: number): string => {
   const most = Math.floor(width / wideOf('m', SIZE));
   return words.length > most ? `${words.slice(0, most - 4).trimEnd()} ...` : words;

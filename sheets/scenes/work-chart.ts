@@ -2,6 +2,7 @@ import { addDays, type Day, daysBetween, type teardown } from '../../engine/inde
 import { day as dayWords, number } from '../display.ts';
 import type { Ink, Mark, Scene, TableBlock } from '../model.ts';
 import { clockMinutes, DAY_MIN, shiftsOn, weekday } from '../teardown/floor-days.ts';
+import { STAGE_WORDS } from '../teardown/words.ts';
 import { line, r, text } from './axis.ts';
 import { wideOf } from './plot.ts';
 
@@ -9,7 +10,7 @@ type Schedule = teardown.Schedule;
 type Floor = teardown.Floor;
 export interface ChartJob {
   readonly name: string;
-  readonly operations: readonly Pick<teardown.Operation, 'id' | 'title' | 'unattended'>[];
+  readonly operations: readonly Pick<teardown.Operation, 'id' | 'title' | 'unattended' | 'stage'>[];
 }
 export interface WorkChartInput {
   readonly schedule: Schedule;
@@ -22,6 +23,8 @@ export interface WorkChartInput {
 const [WIDTH, LEFT, RIGHT, TOP, ROW, BAR] = [1120, 176, 1100, 58, 26, 16] as const;
 /** A closed day is drawn narrower than a day of work. */
 const CLOSED = 0.4;
+/** A bar narrower than this is filled, for its outline would hide it. */
+const NARROW = 5;
 
 /** Days of the axis with the shift of each; null where the floor is closed. */
 interface AxisDay {
@@ -103,7 +106,7 @@ export function workChart({ schedule, jobs, floor, others = [] }: WorkChartInput
     title: 'Who does what when',
     description: `${number(schedule.operations.length)} operations from ${dayWords(schedule.from)}. ${schedule.ends.map((e) => `${e.job} ends ${dayWords(e.day)}`).join('; ')}. ${critical.length} of them are on the critical chain: a delay of one delays the end.${schedule.finish ? ` Half of the draws end by ${dayWords(schedule.finish.p50)}, eight of ten by ${dayWords(schedule.finish.p80)}.` : ''}`,
     width: WIDTH,
-    height: bottom + 70,
+    height: bottom + 76,
     marks,
     table: chartTable(schedule, jobs),
   };
@@ -162,25 +165,67 @@ function rowsOf(
     ],
   }));
   return [
+    ...chainRow(schedule, jobs),
     ...people,
     ...(idle.length ? [{ name: 'no hands: drying, curing', bars: idle.map(bar) }] : []),
     ...jigs,
   ].filter((row) => row.bars.length > 0);
 }
+/** The critical chain as one row, by stage; of several jobs by job. */
+function chainRow(schedule: Schedule, jobs: readonly ChartJob[]): Row[] {
+  const of = titlesOf(jobs);
+  const runs: { name: string; from: number; to: number }[] = [];
+  for (const o of schedule.operations.filter((x) => x.critical).sort((a, b) => a.start_min - b.start_min)) {
+    const { stage } = of(o.job, o.id);
+    const name = jobs.length > 1 ? o.job : stage ? STAGE_WORDS[stage] : '';
+    const last = runs.at(-1);
+    if (last && last.name === name) last.to = Math.max(last.to, o.end_min);
+    else runs.push({ name, from: o.start_min, to: o.end_min });
+  }
+  if (!runs.length) return [];
+  return [
+    {
+      name: 'Critical chain',
+      bars: runs.map((b) => ({
+        from: b.from,
+        to: b.to,
+        critical: true,
+        title: `Critical chain: ${b.name}`,
+        words: b.name,
+        unattended: false,
+        other: false,
+      })),
+    },
+  ];
+}
 const titlesOf = (jobs: readonly ChartJob[]) => {
   const all = new Map(jobs.flatMap((j) => j.operations.map((o) => [`${j.name}|${o.id}`, o] as const)));
-  return (job: string, id: string) => all.get(`${job}|${id}`) ?? { title: id, unattended: false };
+  return (job: string, id: string) => all.get(`${job}|${id}`) ?? { title: id, unattended: false, stage: null };
 };
 
 function barMarks(b: Row['bars'][number], x: (min: number) => number, y: number): Mark[] {
   const [from, to] = [x(b.from), x(b.to)];
   if (b.to <= 0 || from >= RIGHT) return [];
-  const w = Math.max(1.5, r(to - from));
+  const w = Math.max(1.2, r(to - from - 0.6));
   const [stroke, fill, width]: readonly [Ink, Ink, number] = b.critical
     ? ['dye', 'dye-soft', 2.2]
     : b.other
       ? ['soft', 'paper', 0.9]
       : ['ink', b.unattended ? 'none' : 'sheet', 0.9];
+  if (w < NARROW)
+    return [
+      {
+        is: 'rect',
+        x: from,
+        y,
+        w,
+        h: BAR,
+        stroke: 'none',
+        fill: b.critical ? 'dye' : b.other ? 'line' : 'soft',
+        width: 0,
+        title: b.title,
+      },
+    ];
   const marks: Mark[] = [{ is: 'rect', x: from, y, w, h: BAR, stroke, fill, width, title: b.title }];
   const words = cut(b.words, w - 8);
   if (words.length > 8 || words === b.words)
@@ -235,28 +280,30 @@ function endMarks(s: Schedule, axis: readonly AxisDay[], x: (min: number) => num
     return at ? at.x + at.w : RIGHT;
   };
   const ends: { readonly x: number; readonly words: string; readonly dash?: string; readonly bold?: boolean }[] = [
-    ...(s.bound_min < s.end_min ? [{ x: x(s.bound_min), words: 'no schedule ends earlier', dash: '2 3' }] : []),
-    { x: x(s.end_min), words: s.bound_min >= s.end_min ? 'end, proven the earliest' : 'end', bold: true },
+    ...(s.bound_min < s.end_min
+      ? [{ x: x(s.bound_min), words: 'no schedule ends earlier than this', dash: '2 3' }]
+      : []),
+    {
+      x: x(s.end_min),
+      words: s.bound_min >= s.end_min ? 'end at the likely times, proven the earliest' : 'end at the likely times',
+      bold: true,
+    },
     ...(s.finish
       ? [
-          { x: endOfDay(s.finish.p50), words: 'P50', dash: '6 3' },
-          { x: endOfDay(s.finish.p80), words: 'P80', dash: '9 3' },
+          { x: endOfDay(s.finish.p50), words: `P50: ${dayWords(s.finish.p50)}`, dash: '6 3' },
+          { x: endOfDay(s.finish.p80), words: `P80: ${dayWords(s.finish.p80)}`, dash: '9 3' },
         ]
       : []),
   ];
-  return ends.flatMap((e, i): Mark[] => {
-    const y = bottom + 16 + 14 * i;
-    const wide = wideOf(e.words, 11);
-    const before = e.x + wide + 6 > RIGHT + 16;
-    return [
-      line(r(e.x), TOP, r(e.x), y - 4, e.bold ? 'ink' : 'soft', e.bold ? 1.6 : 1, e.dash),
-      text(r(before ? e.x - 5 : e.x + 5), y, e.words, {
-        size: 11,
-        anchor: before ? 'end' : 'start',
-        ...(e.bold ? { bold: true } : { ink: 'soft' }),
-      }),
-    ];
-  });
+  return [...ends]
+    .sort((a, b) => a.x - b.x)
+    .flatMap((e, i): Mark[] => {
+      const y = bottom + 16 + 15 * i;
+      return [
+        line(r(e.x), TOP, r(e.x), y + 2, e.bold ? 'ink' : 'soft', e.bold ? 1.6 : 1, e.dash),
+        text(r(e.x - 6), y, e.words, { size: 11, anchor: 'end', ...(e.bold ? { bold: true } : { ink: 'soft' }) }),
+      ];
+    });
 }
 
 /** Every operation in the order in which it begins. */

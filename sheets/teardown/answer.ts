@@ -1,5 +1,5 @@
 import type { teardown } from '../../engine/index.ts';
-import { capital, count, day as dayWords, money, number } from '../display.ts';
+import { capital, count, day as dayWords, money, number, range } from '../display.ts';
 import { f, t } from '../frame.ts';
 import type { Span } from '../model.ts';
 import { handsOf, nextOf, takenOf, targetWords } from './facts.ts';
@@ -35,9 +35,20 @@ function workSpans(d: teardown.TeardownDocument, a: Answer): Span[] {
     ...(a.quote || d.floor ? [] : [t(' of work')]),
   ];
 }
+/** When it is finished: with the waiting for a part on order, where that outruns the work. */
 export function endSpans(a: Answer): Span[] {
   if (!a.schedule) return [];
   const { finish, ends } = a.schedule;
+  const { quote } = a;
+  if (quote?.outrun && quote.finish)
+    return [
+      t(', finished between about '),
+      f(dayWords(quote.finish.early)),
+      t(' and '),
+      f(dayWords(quote.finish.late)),
+      t(`, for the part on order takes ${range(quote.outrun.lead_days)} days to come`),
+      ...(finish ? [t(`; the work alone would end ${dayWords(finish.p50)} (P50), ${dayWords(finish.p80)} (P80)`)] : []),
+    ];
   if (finish)
     return [t(', finished about '), f(dayWords(finish.p50)), t(' (P50), '), f(dayWords(finish.p80)), t(' (P80)')];
   const end = ends[0];

@@ -12,7 +12,7 @@ type Operation = teardown.Operation;
 /** Wide enough to be read on a card of 360 px and on half a page. */
 const CARD_WIDTH = 440;
 /** Steps that one card holds at most. */
-const MOST = 5;
+const MOST = 4;
 
 /** What belongs on one card: rows with the part that they free; else steps of one kind, one after the other. A gate stands alone. */
 export function groupsOf(operations: readonly Operation[]): Operation[][] {
@@ -103,7 +103,10 @@ export function shownOf(
 function titleOf(group: readonly Operation[], names: Names): string {
   const last = group.at(-1)!;
   if (group.length === 1) return last.title;
-  if (last.kind === 'off') return `${last.title}: its rows first`;
+  if (last.kind === 'off' && group[0]!.kind === 'open') {
+    const own = group.slice(0, -1).every((o) => names.join.get(o.of)?.layers.includes(last.of));
+    return own ? `${last.title}, its rows first` : `${group.length - 1} rows, then: ${uncapital(last.title)}`;
+  }
   const kind = KIND_WORDS[last.kind];
   const what = group.length > 2 ? `${group.length} of them` : listed(group.map((o) => uncapital(names.name(o.of))));
   return kind ? `${kind}: ${what}` : `${group[0]!.title}, and ${group.length - 1} more`;
@@ -129,6 +132,8 @@ const KIND_WORDS: Partial<Record<Operation['kind'], string>> = {
   cure: 'Let it cure',
   release: 'Take supports away',
 };
+/** Of these the reason is what they free: the page of the plan tells it, the card needs it not. */
+const SAID_WHY: readonly Operation['kind'][] = ['support', 'open', 'off'];
 /** Fasteners, tools, hands and time: one short line each. */
 export function factsOf(o: Operation, names: Names, units: Units): string[] {
   return [
@@ -137,7 +142,7 @@ export function factsOf(o: Operation, names: Names, units: Units): string[] {
     o.face === 'either' ? '' : `${o.face} side`,
     o.minutes.high_min > 0 ? clock(o.minutes) : '',
     o.who === 'installer' ? WHO.installer : '',
-    o.because ?? '',
+    SAID_WHY.includes(o.kind) ? '' : (o.because ?? ''),
   ].filter(Boolean);
 }
 function stopWords(o: Operation, all: readonly Operation[]): string {

@@ -3,7 +3,7 @@ import { capital, count, day as dayWords, money, number, range, uncapital } from
 import { f, t } from '../frame.ts';
 import { quantity, words } from '../measure.ts';
 import type { Block, Cell, ProseBlock, Sheet, Span, TableBlock } from '../model.ts';
-import { takenOf, targetWords } from './facts.ts';
+import { namesOf, takenOf, targetWords } from './facts.ts';
 import type { TeardownSheetInput } from './input.ts';
 import { teardownFrame } from './sheet.ts';
 import { left, right } from './tables.ts';
@@ -58,13 +58,13 @@ export function quoteSheet(input: TeardownSheetInput): Sheet {
       costTable(q),
       ...ifFound(q),
       { block: 'prose', title: 'When we stop and call you', paragraphs: stopWords(q) },
-      ...outrun(q),
+      ...outrun(d, q),
       ...whoDoes(d, answer.value.plan, q),
       {
         block: 'prose',
         title: 'Not in this price',
         paragraphs: [],
-        list: q.excluded.length ? q.excluded.map((x) => `${capital(x)}.`) : ['Nothing was named.'],
+        list: excludedWords(q),
       },
       { block: 'prose', title: 'How long this holds', paragraphs: [validWords(q)] },
     ],
@@ -97,44 +97,44 @@ function becauseOf(d: teardown.TeardownDocument, a: teardown.TeardownAnswer): st
       : '';
   return `For that ${count(off.length, 'part')} ${off.length === 1 ? 'comes' : 'come'} off and ${count(fasteners, 'fastener')} come out, and all of it goes back: ${hoursRange(a.quote?.hours ?? { low: 0, high: 0 }, 0)} of work${jig}.`;
 }
-const sumCell = (b: Bounds): Cell => {
-  const cell = quantity(
-    { low: Math.round(b.low) / 100, high: Math.round(b.high) / 100 },
-    '',
-    b.low % 100 === 0 && b.high % 100 === 0 ? 0 : 2,
-  );
-  return cell.is === 'quantity' ? { ...cell, places: 2 } : cell;
-};
+/** Whole money on a page for the owner: the lower end down, the higher end up; the file holds it to the cent. */
+const sumCell = (b: Bounds): Cell => ({
+  is: 'quantity',
+  value: { low: Math.round(b.low) / 100, high: Math.round(b.high) / 100 },
+  unit: '',
+  places: 2,
+  text: range({ low: (b.low === b.high ? Math.ceil : Math.floor)(b.low / 100), high: Math.ceil(b.high / 100) }),
+});
 const hoursOf = (b: Bounds | null): Cell => (b ? quantity(b, 'h', 0) : { is: 'nothing' });
+/** How many steps a line has is for the shop; an owner reads what else is said of it. */
+const saidOf = (because: string): string => (/^\d+ steps?$/.test(because) ? '' : uncapital(because));
 
-/** The base, what stands beside it, and what findings add on the mean: low and high ends. */
+/** The base, what stands beside it, and what findings may add. */
 function costTable(q: Quote): TableBlock {
   const row = (id: string, name: string, hours: Bounds | null, cents: Bounds, why: string) => ({
     id,
-    cells: { what: words(name), hours: hoursOf(hours), sum: sumCell(cents), why: words(why) },
+    cells: { what: words(capital(name), why), hours: hoursOf(hours), sum: sumCell(cents) },
   });
+  const { p50, p80 } = q.contingency;
   return {
     block: 'table',
     title: 'What it costs',
     wide: true,
-    columns: [
-      left('what', 'What'),
-      right('hours', 'Work', 'h'),
-      right('sum', 'From, to', q.currency),
-      left('why', 'Why'),
-    ],
+    columns: [left('what', 'What'), right('hours', 'Work', 'h'), right('sum', 'From, to', q.currency)],
     rows: [
-      ...q.base.map((l, i) => row(`base-${i}`, l.name, l.hours, l.cents, l.because)),
-      row('base', 'Base', q.hours, q.baseTotal, 'the work as planned, if nothing is found'),
-      ...(q.storage ? [row('storage', q.storage.name, q.storage.hours, q.storage.cents, q.storage.because)] : []),
+      ...q.base.map((l, i) => row(`base-${i}`, l.name, l.hours, l.cents, saidOf(l.because))),
+      row('base', 'Base: the work as planned, if nothing is found', q.hours, q.baseTotal, ''),
+      ...(q.storage
+        ? [row('storage', q.storage.name, q.storage.hours, q.storage.cents, saidOf(q.storage.because))]
+        : []),
       row(
         'contingency',
         'For what may be found',
         null,
-        { low: q.contingency.p50, high: q.contingency.p80 },
-        'half of the draws stay below the first sum, eight of ten below the second',
+        { low: 0, high: p80 },
+        `half of such jobs need no more than ${number(Math.ceil(p50 / 100))}, eight of ten no more than ${number(Math.ceil(p80 / 100))}`,
       ),
-      row('range', 'In all', null, q.range, 'what we expect you to pay'),
+      row('range', 'In all', null, q.range, ''),
     ],
     empty: '',
   };
@@ -154,20 +154,18 @@ function ifFound(q: Quote): TableBlock[] {
       title: 'Only if it is found',
       wide: true,
       columns: [
-        left('what', 'If we find'),
+        left('what', 'If we find something at'),
         left('chance', 'How often'),
         right('hours', 'Work', 'h'),
         right('sum', 'It adds', q.currency),
-        left('why', 'Why'),
       ],
       rows: q.ifFound.map((l, i) => ({
         id: `found-${i}`,
         cells: {
-          what: words(l.name),
+          what: words(l.name, l.because.replace(/^If found(: )?/, '')),
           chance: words(chanceWords(l.chance)),
           hours: hoursOf(l.hours),
           sum: sumCell(l.cents),
-          why: words(l.because),
         },
       })),
       empty: '',
@@ -183,7 +181,7 @@ function stopWords(q: Quote): string[] {
   return [base];
 }
 /** A part that comes later than the work before it needs. */
-function outrun(q: Quote): ProseBlock[] {
+function outrun(d: teardown.TeardownDocument, q: Quote): ProseBlock[] {
   if (!q.outrun) return [];
   const { part, lead_days, waits_days } = q.outrun;
   return [
@@ -191,7 +189,7 @@ function outrun(q: Quote): ProseBlock[] {
       block: 'prose',
       title: 'What has to be ordered first',
       paragraphs: [
-        `${capital(part)} takes ${range(lead_days)} days to come${waits_days.high > 0 ? `: longer than the work before it, so that the wing would wait ${range(waits_days)} days for it` : ''}. Ordered on the day you say yes, before anything is opened, it costs no day more.`,
+        `${capital(namesOf(d.map).name(part))}: it takes ${range(lead_days)} days to come${waits_days.high > 0 ? `, longer than the work before it. The wing waits for it ${range(waits_days)} days, which the days and the storage above hold` : ''}. The sooner you say yes, the sooner it is ordered.`,
       ],
     },
   ];
@@ -213,6 +211,16 @@ function whoDoes(d: teardown.TeardownDocument, plan: teardown.Plan, q: Quote): B
     },
   ];
 }
+/** What stands without a price in one line. */
+function excludedWords(q: Quote): string[] {
+  const NONE = /^Not priced: /;
+  const unpriced = q.excluded.filter((x) => NONE.test(x)).map((x) => x.replace(NONE, ''));
+  const all = [
+    ...q.excluded.filter((x) => !NONE.test(x)),
+    ...(unpriced.length ? [`No price is known yet for: ${unpriced.join('; ')}`] : []),
+  ];
+  return all.length ? all.map((x) => `${capital(x)}.`) : ['Nothing was named.'];
+}
 function validWords(q: Quote): string {
-  return `This quote is valid for ${count(daysBetween(q.day, q.validUntil), 'day')}, until ${dayWords(q.validUntil)}. Its range holds eight times out of ten for what was looked at; it is no fixed price. Days and sums rest on the times of this shop and on the chance of each finding; what was invented for the demonstration is marked.`;
+  return `This quote is valid for ${count(daysBetween(q.day, q.validUntil), 'day')}, until ${dayWords(q.validUntil)}. Each line runs from an end that one job in ten stays below to one that one job in ten passes; the sums add them as if all went well, or all went badly, at once. It is no fixed price. Days and sums rest on the times of this shop and on the chance of each finding.`;
 }

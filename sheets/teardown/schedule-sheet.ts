@@ -31,11 +31,10 @@ export function scheduleSheet(input: TeardownSheetInput): Sheet {
   return {
     ...bare,
     answer: [t(`To ${targetWords(d)}: `), ...whenSpans(schedule)],
-    because: chainWords(schedule),
+    because: [chainWords(schedule), ...waitWords(answer.value)].join(' '),
     blocks: [
       { block: 'picture', title: scene.title, scene },
       endsBlock(schedule),
-      chainTable(schedule, jobs),
       ...(schedule.findings.length ? [findingsBlock(schedule.findings)] : []),
       jigTable(schedule, d.floor),
       crewTable(schedule, d.floor),
@@ -44,6 +43,14 @@ export function scheduleSheet(input: TeardownSheetInput): Sheet {
     working: shownSteps(answer.working, units, d.floor.currency),
     warnings: answer.warnings,
   };
+}
+/** The work alone may end before the new part has come: the worse side is said beside it. */
+export function waitWords({ quote }: teardown.TeardownAnswer): string[] {
+  if (!quote?.outrun || !quote.finish) return [];
+  const { early, late } = quote.finish;
+  return [
+    `These are days of work; a part on order may outrun them, and with its waiting the job is finished between about ${dayWords(early)} and ${dayWords(late)}.`,
+  ];
 }
 function whenSpans(s: Schedule): Span[] {
   const end = s.ends[0];
@@ -84,20 +91,6 @@ function endsBlock(s: Schedule): KeyValueBlock {
           ]
         : []),
     ],
-  };
-}
-function chainTable(s: Schedule, jobs: readonly ChartJob[]): TableBlock {
-  const whole = chartTable(s, jobs);
-  const of = new Map(whole.rows.map((r) => [r.id, r]));
-  return {
-    ...whole,
-    title: 'The critical chain',
-    columns: whole.columns.filter((c) => c.key !== 'chain'),
-    rows: s.chain.flatMap((id, i) => {
-      const row = of.get(id) ?? whole.rows.find((r) => r.id.endsWith(`|${id}`));
-      return row ? [{ ...row, id: `chain-${i}-${id}` }] : [];
-    }),
-    empty: 'Nothing waits for anything.',
   };
 }
 export function jigTable(s: Schedule, floor: teardown.Floor): TableBlock {

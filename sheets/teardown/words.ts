@@ -73,11 +73,11 @@ function stepOf(size: number): number {
 /** "about 31 000 to 38 000 crowns" without the word about. */
 export const aboutSum = (b: Bounds, currency: string): string => `${range(aboutCents(b))} ${currency}`.trim();
 
-/** Diameter or length of a fastener as it is written on a drawing. */
+/** Diameter or length of a fastener as it is written on a drawing: tenths of a millimetre, thousandths of an inch. */
 export function sizeOf(mm: number, units: Units): string {
   if (units === 'inch') return `${number(inUnits(mm, 'length', 'inch'), 3)} in`;
-  const places = [0, 1, 2].find((p) => Math.abs(Number(mm.toFixed(p)) - mm) < 5e-4) ?? 2;
-  return `${number(mm, places)} mm`;
+  const tenths = Math.round(mm * 10 + 1e-9) / 10;
+  return `${number(tenths, Number.isInteger(tenths) ? 0 : 1)} mm`;
 }
 /** "148 solid rivets MS20470AD4, 3.18 mm" */
 export const fastenersOf = (j: teardown.Join, units: Units): string =>

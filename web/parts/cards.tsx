@@ -25,7 +25,7 @@ function CardView({ card, scene }: { card: Card; scene: CardsBlock['scene'] }) {
       {scene && card.shown ? (
         <Picture
           level={3}
-          block={{ block: 'picture', title: 'What comes next', scene: sceneShown(scene, card.shown) }}
+          block={{ block: 'picture', title: 'What comes next', scene: sceneShown(scene, card.shown, { cut: true }) }}
         />
       ) : null}
       {card.first ? <p>{card.first}</p> : null}
