@@ -3,7 +3,7 @@ import { type LeastOptions, leastSet } from '../least/index.ts';
 import { type Graph, reachableFrom } from '../map/index.ts';
 import type { MapFinding } from '../model.ts';
 import { type Chosen, chosenOf, costIn, stepsOf } from './chosen.ts';
-import { type Asked, type Decided, isExposed, stateOf } from './extras.ts';
+import { type Asked, type Decided, isExposed, stateOf, under } from './extras.ts';
 import { type Least, leastOf } from './least-of.ts';
 import { nodeOf, type Offer } from './question.ts';
 
@@ -12,6 +12,11 @@ export interface Joint {
   readonly chosen: Chosen;
   readonly decided: readonly Decided[];
   readonly findings: readonly MapFinding[];
+}
+
+/** Steps of the map on which a thing of the plan rests, all the way down. */
+export function stepsUnder(graph: Graph, chosen: Chosen, node: number): string[] {
+  return [...under(chosen, node)].filter((i) => i < graph.count).map((i) => graph.steps[i]!);
 }
 
 /**
@@ -59,7 +64,9 @@ export function decide(
     });
   return { least, chosen, decided, findings: findingsOf(document, offers, decided, reachable, place) };
 }
-const isAlways = (o: Offer): boolean => o.is === 'look' && ('always' in o.what ? o.what.always : false);
+/** A look into a bay before it is closed is as much asked for as one that the map always wants. */
+const isAlways = (o: Offer): boolean =>
+  o.is === 'look' && 'always' in o.what && (o.what.always || o.what.before_closing);
 
 /** Least further access to something that is not chosen, given the plan. */
 function accessFor(graph: Graph, chosen: Chosen, node: number): { access: number; more: string[] } {

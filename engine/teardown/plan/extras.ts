@@ -35,7 +35,7 @@ export const isExposed = (offer: Offer, state: WingState): boolean =>
   offer.what.needs.every((need) => needMet(need, state));
 
 /** Steps of the plan on which a thing rests, all the way down. */
-function under(chosen: Chosen, node: number): Set<number> {
+export function under(chosen: Chosen, node: number): Set<number> {
   const found = new Set<number>();
   const rest = [node];
   for (let i = rest.pop(); i !== undefined; i = rest.pop())

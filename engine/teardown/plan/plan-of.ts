@@ -1,17 +1,17 @@
 import type { Target, TeardownDocument } from '../document.ts';
 import type { LeastOptions } from '../least/index.ts';
-import { costOf, type Graph, indexOf } from '../map/index.ts';
+import { costOf, type Graph, indexOf, isMet, listed, splitStep, stepTitle } from '../map/index.ts';
 import type { LeastTeardown, MapFinding, Operation, Plan } from '../model.ts';
 import { practiceFinding, reassemble, withGates } from '../passes/index.ts';
 import type { StepName } from '../structure-document.ts';
 import { becauseOf } from './because.ts';
-import { stepsOf } from './chosen.ts';
-import { decide } from './decide.ts';
+import { type Chosen, stepsOf } from './chosen.ts';
+import { decide, stepsUnder } from './decide.ts';
 import { extrasOf } from './extras.ts';
 import { type Least, leastOf } from './least-of.ts';
 import { findingWorkOf, operationOf, repairOf } from './operations.ts';
 import { nodeOf, offersOf, type Question, questionOf } from './question.ts';
-import { doneSteps, recordedState } from './recorded.ts';
+import { doneSteps, type RecordedState, recordedState } from './recorded.ts';
 import { requireKnown } from './require-known.ts';
 import { ofKind, sequence, withExposed } from './sequence.ts';
 
@@ -48,7 +48,7 @@ export function planOf(document: TeardownDocument, options: LeastOptions = {}): 
   const { operations: ahead, best } = sequence(document, graph, joint.chosen, doneStep, looks, stated);
   const before = doneBefore(document, state.done, state.looked);
   const all = [...before.map((o) => o.id), ...ahead.map((o) => o.id)];
-  const work = bareWork(document, graph, jobs, state.looked, repaired);
+  const work = bareWork(document, graph, joint.chosen, jobs, state.looked, repaired);
   const back = reassemble(document, {
     off: ofKind(all, 'off'),
     open: ofKind(all, 'open'),
@@ -78,12 +78,52 @@ export function planOf(document: TeardownDocument, options: LeastOptions = {}): 
       joint.decided,
     ),
     state: { off: [...state.off], open: [...state.open] },
-    findings: [...unproven(alone, joint.least), ...joint.findings, ...back.findings, ...practiceFinding(document.map)],
+    findings: [
+      ...unproven(alone, joint.least),
+      ...joint.findings,
+      ...closedAgain(document, question, joint.chosen, state),
+      ...back.findings,
+      ...practiceFinding(document.map),
+    ],
   };
 }
 
 function targetsOn(question: Question, chosen: ReadonlySet<number>): Target[] {
   return question.targets.flatMap(({ node, target }) => (target && chosen.has(node) ? [target] : []));
+}
+
+/** Steps on which a thing rests, through what was made up between. */
+function directly(graph: Graph, chosen: Chosen, node: number): string[] {
+  return (chosen.rests.get(node) ?? []).flatMap((i) =>
+    i < graph.count ? [graph.steps[i]!] : directly(graph, chosen, i),
+  );
+}
+
+/** What was put back in the meantime and would have to come off again for what was found since. */
+function closedAgain(
+  document: TeardownDocument,
+  question: Question,
+  chosen: Chosen,
+  state: RecordedState,
+): MapFinding[] {
+  const { graph, targets } = question;
+  const isStill = (step: string) => isMet(step, state);
+  const backAgain = new Set(doneSteps(state).filter((s) => !isStill(s)));
+  if (backAgain.size === 0) return [];
+  const added = targets.filter(({ target, node }) => target && chosen.set.has(node) && state.added.includes(target));
+  return added.flatMap(({ target, node }): MapFinding[] => {
+    const again = stepsUnder(graph, chosen, node).filter((s) => backAgain.has(s));
+    if (again.length === 0) return [];
+    const name = indexOf(document.map).part.get(target!.part)!.name;
+    return [
+      {
+        code: 'closed-again',
+        text: `${name}: what was found asks for ${listed(again.map((s) => stepTitle(document.map, s)))} once more, and that is back in its place already; this plan does not take it off a second time`,
+        about: [target!.part, ...again.map((s) => splitStep(s)[1])],
+        remedy: 'Plan it as a job of its own that begins with the wing as it is now',
+      },
+    ];
+  });
 }
 
 /** What is done of the teardown, in the order it was recorded; what was looked at. */
@@ -102,16 +142,15 @@ function doneBefore(
 function bareWork(
   document: TeardownDocument,
   graph: Graph,
+  chosen: Chosen,
   jobs: readonly string[],
   looked: ReadonlyMap<string, 'nothing' | 'finding'>,
   repaired: readonly string[],
 ): Operation[] {
   const index = indexOf(document.map);
-  const needed = (node: number): string[] =>
-    graph.clauses[node]!.flatMap((c) => (c.length === 1 && c[0]! < graph.count ? [graph.steps[c[0]!]!] : []));
   const small = jobs.map((id): Operation => {
-    const op = operationOf(document, `job:${id}`);
-    return { ...op, after: needed(graph.index(`job:${id}`)) };
+    const needs = directly(graph, chosen, graph.index(`job:${id}`));
+    return { ...operationOf(document, `job:${id}`), after: needs };
   });
   const found = [...looked].filter(([, seen]) => seen === 'finding').map(([look]) => look);
   const repairs = repaired.map((part): Operation => {

@@ -76,10 +76,22 @@ export function recordedState(document: TeardownDocument): RecordedState {
     } else if (kind === 'look' || kind === 'closing_look') {
       if (!index.look.has(of)) throw unknown(on, operation, 'a look of the map');
       if (!looked.has(of)) looked.set(of, 'nothing');
-    }
+    } else goBack(state, kind, of);
     done.set(operation, on);
   }
   return { done: [...done.keys()], off, open, support, looked, added, beforeChange };
+}
+
+/** What the passes back do to the wing: parts in and out again, rows closed, supports taken away. */
+function goBack(
+  { off, open, support }: { off: Set<string>; open: Set<string>; support: Set<string> },
+  kind: string,
+  of: string,
+): void {
+  if (kind === 'put' || kind === 'refit') off.delete(of);
+  else if (kind === 'apart') off.add(of);
+  else if (kind === 'close') open.delete(of);
+  else if (kind === 'release') support.delete(of);
 }
 
 export const unknown = (on: string, operation: string, wanted: string): Refusal =>
