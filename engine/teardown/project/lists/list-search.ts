@@ -6,18 +6,19 @@ import { variation } from './vary.ts';
 export interface ListSearch {
   /** Decodes so many further lists; ends early at the goal or when told to. */
   run(effort: number, goal: number): void;
-  /** Brings a list from elsewhere. */
-  offer(list: ArrayLike<number>): void;
+  /** Brings a list from elsewhere, and what it is worth; it joins the population in place of its worst. */
+  offer(list: ArrayLike<number>, value: number): void;
   /** Best so far; the same array all the time. */
   readonly list: Int32Array;
   readonly makespan: number;
   readonly decoded: number;
 }
 
-const POPULATION = 50;
-/** Children without a better best, in populations, after which a new population is begun. */
-const PATIENCE = 60;
-const MUTATION = 0.05;
+const SMALL = 50;
+const LARGE = 400;
+/** Children without a better one, in populations, after which a new population, twice as large, is begun. */
+const PATIENCE = 40;
+const MUTATION = 0.1;
 /** Decoded lists between two questions whether to go on. */
 const PACE = 16;
 
@@ -25,8 +26,9 @@ export function listSearch(question: Omit<ListQuestion, 'effort' | 'bound'>): Li
   const { count, before, decode } = question;
   const draw = drawFrom(question.seed, 1);
   const vary = variation(count, before, question.urgency ?? null, draw);
-  const lists = Array.from({ length: POPULATION }, () => new Int32Array(count));
-  const values = new Float64Array(POPULATION);
+  const lists = Array.from({ length: LARGE }, () => new Int32Array(count));
+  const values = new Float64Array(LARGE);
+  let population = SMALL;
   let child = new Int32Array(count);
   const best = new Int32Array(count);
   const offered = (question.first ?? []).map((l) => Int32Array.from(l));
@@ -51,8 +53,8 @@ export function listSearch(question: Omit<ListQuestion, 'effort' | 'bound'>): Li
     return value;
   };
   const pick = (): number => {
-    const a = draw.below(POPULATION);
-    const b = draw.below(POPULATION);
+    const a = draw.below(population);
+    const b = draw.below(population);
     return values[b]! < values[a]! ? b : a;
   };
   const fill = () => {
@@ -63,7 +65,7 @@ export function listSearch(question: Omit<ListQuestion, 'effort' | 'bound'>): Li
     values[filled++] = judge(list);
   };
   const known = (list: Int32Array, value: number): boolean => {
-    for (let p = 0; p < POPULATION; p++) {
+    for (let p = 0; p < population; p++) {
       if (values[p] !== value) continue;
       const other = lists[p]!;
       let i = 0;
@@ -72,21 +74,25 @@ export function listSearch(question: Omit<ListQuestion, 'effort' | 'bound'>): Li
     }
     return false;
   };
+  /** Takes the place of the worst, whose array is handed back; or is handed back itself. */
+  const settle = (list: Int32Array<ArrayBuffer>, value: number): Int32Array<ArrayBuffer> => {
+    if (known(list, value)) return list;
+    let worst = draw.below(population);
+    for (let p = 0; p < population; p++) if (values[p]! > values[worst]!) worst = p;
+    if (value > values[worst]!) return list;
+    const spare = lists[worst]!;
+    lists[worst] = list;
+    values[worst] = value;
+    return spare;
+  };
   const breed = () => {
     const father = pick();
     let mother = pick();
-    if (mother === father) mother = (mother + 1) % POPULATION;
+    if (mother === father) mother = (mother + 1) % population;
     vary.cross(lists[father]!, lists[mother]!, child);
     vary.mutate(child, MUTATION);
     const value = judge(child);
-    if (known(child, value)) return;
-    let worst = draw.below(POPULATION);
-    for (let p = 0; p < POPULATION; p++) if (values[p]! > values[worst]!) worst = p;
-    if (value > values[worst]!) return;
-    const spare = lists[worst]!;
-    lists[worst] = child;
-    values[worst] = value;
-    child = spare;
+    child = settle(child, value);
   };
   return {
     run(effort, goal) {
@@ -94,15 +100,23 @@ export function listSearch(question: Omit<ListQuestion, 'effort' | 'bound'>): Li
       let pace = 0;
       while (decoded < until && makespan > goal) {
         if (++pace % PACE === 0 && question.keepGoing && !question.keepGoing()) return;
-        if (filled < POPULATION) fill();
-        else if (quiet > PATIENCE * POPULATION) {
+        if (filled < population) fill();
+        else if (quiet > PATIENCE * population) {
+          population = Math.min(2 * population, LARGE);
           filled = 0;
           quiet = 0;
           round = Number.POSITIVE_INFINITY;
         } else breed();
       }
     },
-    offer: (list) => void offered.push(Int32Array.from(list)),
+    offer(list, value) {
+      if (value < makespan) {
+        makespan = value;
+        best.set(list);
+      }
+      if (filled < population) offered.push(Int32Array.from(list));
+      else settle(Int32Array.from(list), value);
+    },
     list: best,
     get makespan() {
       return makespan;
