@@ -38,7 +38,12 @@ export async function aircraftAsked(
 }
 
 /** The aircraft with its record alone: no directive is asked, which takes the most of the time. @throws Refusal `server.not-found` */
-async function lived(desk: Desk, shop: string, id: string, asked: { readonly day?: unknown }): Promise<Gathered> {
+export async function lived(
+  desk: Desk,
+  shop: string,
+  id: string,
+  asked: { readonly day?: unknown },
+): Promise<Gathered> {
   const { model, ...rest } = await read(desk, shop, id, asked);
   const thing = model.things.get(id);
   if (thing?.kind !== 'aircraft')

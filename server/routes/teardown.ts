@@ -5,7 +5,7 @@ import { withdrawBasis } from '../basis/keep.ts';
 import { standing } from '../basis/kept.ts';
 import { type Desk, dayOf } from '../desk.ts';
 import { FILE_FORMATS, sendSheet } from '../table-file.ts';
-import { calendarSheet } from '../teardown/calendar.ts';
+import { calendarOf } from '../teardown/calendar.ts';
 import { teardownChoices } from '../teardown/choices.ts';
 import { correctWork, takeWorkBack } from '../teardown/correct.ts';
 import { keepInRoom, type RoomWord } from '../teardown/keep.ts';
@@ -60,7 +60,7 @@ function listRoutes(api: FastifyInstance, desk: Desk): void {
   );
   api.get<OfShop>('/shops/:shop/teardown/calendar', async ({ params, query }, reply) => {
     const asked = parseDocument(zShown.extend({ floor: z.string().max(200).optional() }), query, 'calendar request');
-    return sendSheet(reply, await calendarSheet(desk, params.shop, asked), asked.format, 'calendar');
+    return sendSheet(reply, await calendarOf(desk, params.shop, asked), asked.format, 'calendar');
   });
   api.get<{ Params: { shop: string; id: string }; Querystring: Record<string, string> }>(
     '/shops/:shop/aircraft/:id/teardown',
@@ -123,7 +123,10 @@ function jobRoutes(api: FastifyInstance, desk: Desk): void {
     const sheet = await jobSheet(desk, params.shop, { name: params.name, page, units, upTo: known });
     return sendSheet(reply, sheet, format, `teardown-${params.name}-${page}`);
   });
-  api.get<OfName>(`${at}/:name/steps`, async ({ params }) => jobSteps(desk, params.shop, params.name));
+  api.get<OfName>(`${at}/:name/steps`, async ({ params, query }) => {
+    const { units } = parseDocument(z.strictObject({ units: zUnits }), query, 'teardown steps request');
+    return jobSteps(desk, params.shop, params.name, units);
+  });
   api.post<OfName>(`${at}/:name/work`, async ({ params, body }) => recordWork(desk, params.shop, params.name, body));
   api.post<OfEntry>(`${at}/:name/work/:entry/correct`, async ({ params: { shop, name, entry }, body }) =>
     correctWork(desk, shop, name, parseDocument(zEntry, entry, 'entry of work'), body),

@@ -1,27 +1,38 @@
 import { createHash } from 'node:crypto';
-import type { teardown, Worked } from '../../engine/index.ts';
+import { setTimeout as sleep } from 'node:timers/promises';
+import { isRefusal, teardown, type Worked } from '../../engine/index.ts';
 import type { Desk } from '../desk.ts';
 import { once } from '../work/once.ts';
-import { answerTeardown, planOf, readTeardown } from './engine.ts';
 
+type Whole = Worked<teardown.TeardownAnswer>;
 /** What one whole teardown document answers; each part is computed once, when it is asked for. */
 export interface Answered {
   readonly document: teardown.TeardownDocument;
-  /** Of a document with no more than a shop's wing it is made at once, of a larger one beside the requests. */
-  plan(): Promise<teardown.Plan>;
-  /** Plan, schedule, shopping and quote, with their working. */
-  whole(): Promise<Worked<teardown.TeardownAnswer>>;
+  /** Of a shop's wing it is made at once, of a larger map, or where nobody waits for it, beside the requests. */
+  plan(beside?: 'beside'): Promise<teardown.Plan>;
+  /** Plan, schedule, shopping list and quote, with their working. */
+  whole(): Promise<Whole>;
+  /** The same as soon as it is there, or else without the schedule and the quote. */
+  soon(): Promise<Soon>;
+}
+export interface Soon {
+  readonly answer: Whole;
+  /** Schedule and quote are still being computed. */
+  readonly computing: boolean;
 }
 
 /** Parts and joins up to which a plan takes no time that anybody would notice. */
-const SMALL = 300;
-const MOST = 40;
+const SMALL = 400;
+/** How long a page waits for what is computed beside it. */
+const PATIENCE_ms = 60;
+const MOST = 120;
 const kept = new Map<string, Answered>();
 
-const lazily = <T>(make: () => Promise<T>): (() => Promise<T>) => {
+/** Made once; what failed is made again. */
+const lazily = <T, A extends unknown[]>(make: (...of: A) => Promise<T>): ((...of: A) => Promise<T>) => {
   let made: Promise<T> | null = null;
-  return () => {
-    made ??= make().catch((e) => {
+  return (...of) => {
+    made ??= make(...of).catch((e) => {
       made = null;
       throw e;
     });
@@ -30,15 +41,15 @@ const lazily = <T>(make: () => Promise<T>): (() => Promise<T>) => {
 };
 
 /**
- * The answers of a document, read once: what is the same is answered the same, so entries of the log need not be
- * asked for what changed.
+ * The answers of a document, which is read once. The same document is answered the same, so that its own text says
+ * whether map, floor, job or work changed.
  * @throws Refusal as `readTeardown`
  */
 export function answered(desk: Pick<Desk, 'hands'>, document: unknown): Answered {
   const key = createHash('sha256').update(JSON.stringify(document)).digest('base64');
   const before = kept.get(key);
   kept.delete(key);
-  const made = before ?? answering(desk, readTeardown(document));
+  const made = before ?? answering(desk, teardown.readTeardown(document));
   kept.set(key, made);
   for (const oldest of kept.keys()) {
     if (kept.size <= MOST) break;
@@ -47,11 +58,33 @@ export function answered(desk: Pick<Desk, 'hands'>, document: unknown): Answered
   return made;
 }
 function answering({ hands }: Pick<Desk, 'hands'>, document: teardown.TeardownDocument): Answered {
-  const { parts, joins } = document.map;
-  const large = parts.length + joins.length > SMALL;
+  const large = document.map.parts.length + document.map.joins.length > SMALL;
+  const plan = lazily(async (beside?: 'beside') =>
+    hands && (large || beside) ? once(hands, 'teardown plan', document) : teardown.planOf(document),
+  );
+  const whole = lazily(async () => (hands ? once(hands, 'teardown answer', document) : teardown.answerOf(document)));
+  const soon = async (): Promise<Soon> => {
+    const all = settled(whole());
+    all.catch(() => {});
+    const first = hands ? await plan() : null;
+    const ready = await (hands ? Promise.race([all, sleep(PATIENCE_ms, null)]) : all);
+    if (ready && 'value' in ready) return { answer: ready, computing: false };
+    return { answer: bare(document, first ?? (await plan()), ready), computing: ready === null };
+  };
+  return { document, plan, whole, soon };
+}
+type Refused = { readonly refused: string };
+/** A schedule that cannot be made takes no plan away: it is told why. */
+const settled = (whole: Promise<Whole>): Promise<Whole | Refused> =>
+  whole.catch((e): Refused => {
+    if (!isRefusal(e)) throw e;
+    return { refused: `No schedule and no quote: ${e.detail.given}; ${e.detail.allowed}. ${e.detail.remedy}.` };
+  });
+function bare(document: teardown.TeardownDocument, plan: teardown.Plan, refused: Refused | null): Whole {
+  const shopping = teardown.shoppingOf(document, plan);
   return {
-    document,
-    plan: lazily(async () => (hands && large ? once(hands, 'teardown plan', document) : planOf(document))),
-    whole: lazily(async () => (hands ? once(hands, 'teardown answer', document) : answerTeardown(document))),
+    value: { plan, schedule: null, shopping, quote: null },
+    working: [],
+    warnings: refused ? [refused.refused] : [],
   };
 }

@@ -3,7 +3,6 @@ import type { BasisHead, PartRow } from '../../store/index.ts';
 import { fits, modelsOf } from '../basis/kept.ts';
 import { type Desk, dayOf } from '../desk.ts';
 import { aircraftOf } from './compose.ts';
-import { readStructure } from './engine.ts';
 import { keptName } from './links.ts';
 
 const titleOf = (h: BasisHead): string => String(h.outline.title ?? h.name);
@@ -13,7 +12,7 @@ const named = ({ id, name }: { readonly id: string; readonly name: string }) => 
 async function mapOf(desk: Desk, shop: string, head: BasisHead) {
   const row = await desk.store.bases.get(shop, 'structure', head.name);
   try {
-    const map = readStructure(row?.document);
+    const map = teardown.readStructure(row?.document);
     return {
       parts: map.parts.map((p) => ({ ...named(p), kind: p.kind, side: p.side, stays: p.stays, ordered: !!p.order })),
       joins: map.joins.map((j) => ({ ...named(j), side: j.side })),

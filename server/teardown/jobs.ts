@@ -29,7 +29,7 @@ async function stateOf(desk: Desk, shop: string, name: string, upTo: number | un
   try {
     const of = await compose(desk, shop, { name, upTo });
     const answers = answered(desk, of.document);
-    const plan = await answers.plan();
+    const plan = await answers.plan('beside');
     const open = plan.operations.filter((o) => !o.done);
     const steps = plan.operations.length;
     return { is: 'read', of, answers, plan, done: steps - open.length, steps, next: open[0] ?? null };
@@ -47,13 +47,14 @@ export async function jobsOf(
   asked: { readonly aircraft?: string | undefined; readonly upTo?: number | undefined } = {},
 ): Promise<readonly JobSeen[]> {
   const heads = await desk.store.bases.list(shop, 'teardown', asked.upTo);
-  const seen: JobSeen[] = [];
-  for (const head of heads) {
-    const aircraft = text(head.outline.aircraft);
-    if (asked.aircraft !== undefined && aircraft !== asked.aircraft) continue;
-    const title = text(head.outline.title) ?? head.name;
-    seen.push({ head, title, aircraft, state: await stateOf(desk, shop, head.name, asked.upTo) });
-  }
-  return seen;
+  const mine = heads.filter((h) => asked.aircraft === undefined || h.outline.aircraft === asked.aircraft);
+  return Promise.all(
+    mine.map(async (head) => ({
+      head,
+      title: text(head.outline.title) ?? head.name,
+      aircraft: text(head.outline.aircraft),
+      state: await stateOf(desk, shop, head.name, asked.upTo),
+    })),
+  );
 }
 export const isFinished = (j: JobSeen): boolean => j.state.is === 'read' && j.state.next === null;

@@ -1,19 +1,18 @@
-import { isRefusal, parseDocument, Refusal } from '../../engine/index.ts';
+import { isRefusal, parseDocument, Refusal, teardown } from '../../engine/index.ts';
 import type { KeptWord } from '../../store/index.ts';
 import { keepBasis, nameOf, zKeep } from '../basis/keep.ts';
 import type { Desk } from '../desk.ts';
 import { given } from '../routes/directive/text.ts';
 import { answered } from './answers.ts';
 import { compose } from './compose.ts';
-import { readFloor, readStructure } from './engine.ts';
 
 /** The three words whose documents this room keeps, with the part of the route they stand under. */
 export type RoomWord = Extract<KeptWord, 'structure' | 'floor' | 'teardown'>;
 
 /** Refuses what cannot be read or answered. */
 const whole: Readonly<Record<RoomWord, (desk: Desk, shop: string, document: unknown) => Promise<unknown>>> = {
-  structure: async (_desk, _shop, document) => readStructure(document),
-  floor: async (_desk, _shop, document) => readFloor(document),
+  structure: async (_desk, _shop, document) => teardown.readStructure(document),
+  floor: async (_desk, _shop, document) => teardown.readFloor(document),
   teardown: async (desk, shop, document) => requireJob(desk, shop, document),
 };
 

@@ -1,31 +1,106 @@
-import type { Day } from '../../engine/index.ts';
-import type { Sheet } from '../../sheets/index.ts';
-import { fits } from '../basis/kept.ts';
+import type { Day, teardown } from '../../engine/index.ts';
+import {
+  aircraftTeardownSheet,
+  type FloorListed,
+  type JobListed,
+  type MapListed,
+  type Sheet,
+  targetWords,
+  teardownListSheet,
+} from '../../sheets/index.ts';
+import type { BasisHead, Shop } from '../../store/index.ts';
+import { lived } from '../basis/aircraft.ts';
+import { fits, modelsOf } from '../basis/kept.ts';
 import { type Desk, dayOf } from '../desk.ts';
-import { aircraftOf } from './compose.ts';
-import { plainSheet } from './drawn.ts';
-import { jobsOf } from './jobs.ts';
+import { type JobSeen, jobsOf } from './jobs.ts';
+
+const listed = (h: BasisHead, shop: Shop, finding: string) => ({
+  name: h.name,
+  title: String(h.outline.title ?? h.name),
+  ...{ on: h.on, by: h.by, entry: h.entry, finding },
+  invented: shop.invented || h.outline.invented === true,
+});
+const counted = (h: BasisHead, list: string): number =>
+  Number((h.outline.counts as Readonly<Record<string, number>> | undefined)?.[list] ?? 0);
+const mapListed = (h: BasisHead, shop: Shop): MapListed => ({
+  ...listed(h, shop, ''),
+  models: modelsOf(h),
+  parts: counted(h, 'parts'),
+  joins: counted(h, 'joins'),
+});
+const floorListed = (h: BasisHead, shop: Shop): FloorListed => ({
+  ...listed(h, shop, ''),
+  crew: counted(h, 'crew'),
+  jigs: counted(h, 'jigs'),
+});
+const endOf = ({ schedule }: teardown.TeardownAnswer): Day | null =>
+  schedule?.finish?.p80 ?? schedule?.ends[0]?.day ?? null;
+
+async function jobListed({ head, aircraft, state }: JobSeen, shop: Shop, registrations: ReadonlyMap<string, string>) {
+  const of = aircraft === null ? null : { id: aircraft, registration: registrations.get(aircraft) ?? aircraft };
+  if (state.is === 'unread') {
+    const finding = `${state.because}. ${state.remedy}.`;
+    return {
+      computing: false,
+      row: {
+        ...listed(head, shop, finding),
+        ...{ aircraft: of, targets: '', side: '', steps: 0, done: 0, begins: null, ends: null },
+      } satisfies JobListed,
+    };
+  }
+  const { document } = state.answers;
+  const { answer, computing } = await state.answers.soon();
+  const row: JobListed = {
+    ...listed(head, shop, ''),
+    aircraft: of,
+    targets: targetWords(document),
+    side: document.side,
+    steps: state.steps,
+    done: state.done,
+    begins: document.day,
+    ends: endOf(answer.value),
+  };
+  return { computing, row };
+}
+/** Jobs as lists show them; how many of their ends are still being computed. */
+async function jobRows(desk: Desk, shop: Shop, aircraft?: string) {
+  const registrations = new Map((await desk.store.aircraft.list(shop.id)).map((a) => [a.id, a.registration]));
+  const seen = await jobsOf(desk, shop.id, { aircraft });
+  const rows = await Promise.all(seen.map((j) => jobListed(j, shop, registrations)));
+  const computing = rows.filter((r) => r.computing).length;
+  return {
+    jobs: rows.map((r) => r.row),
+    said: computing ? { computing: `The end of ${computing} of ${rows.length} jobs is being computed.` } : {},
+  };
+}
 
 /** The list of the room: jobs with where they stand, structure maps, floors. */
 export async function teardownList(desk: Desk, shopId: string, day: Day): Promise<Sheet> {
   const shop = await desk.store.shops.get(shopId);
-  const jobs = await jobsOf(desk, shop.id);
+  const { jobs, said } = await jobRows(desk, shop);
   const maps = await desk.store.bases.list(shop.id, 'structure');
   const floors = await desk.store.bases.list(shop.id, 'floor');
-  return plainSheet(
-    'Teardown',
+  const sheet = teardownListSheet({
+    shop,
     day,
-    shop.invented,
-    `${jobs.length} jobs, ${maps.length} maps, ${floors.length} floors`,
-  );
+    jobs,
+    maps: maps.map((h) => mapListed(h, shop)),
+    floors: floors.map((h) => floorListed(h, shop)),
+  });
+  return { ...sheet, ...said };
 }
 
-/** The page of one aircraft: its jobs, the maps that fit its model, and where a new job begins. */
-export async function aircraftTeardown(desk: Desk, shopId: string, id: string, day?: string): Promise<Sheet> {
-  const shop = await desk.store.shops.get(shopId);
-  const aircraft = await aircraftOf(desk, shop.id, id);
-  const jobs = await jobsOf(desk, shop.id, { aircraft: id });
-  const maps = (await desk.store.bases.list(shop.id, 'structure')).filter((h) => fits(h, aircraft.model));
-  const because = `${jobs.length} jobs, ${maps.length} maps that fit`;
-  return { ...plainSheet('Teardown', dayOf(desk, day), shop.invented, because), subject: aircraft.registration };
+/** The page of one aircraft: its jobs, the maps that fit its model, and where a new job of it begins. */
+export async function aircraftTeardown(desk: Desk, shopId: string, id: string, asked?: string): Promise<Sheet> {
+  const day = dayOf(desk, asked);
+  const { shop, thing, parts, lives } = await lived(desk, shopId, id, { day });
+  const { jobs, said } = await jobRows(desk, shop, id);
+  const model = thing.attributes.model?.value;
+  const maps = (await desk.store.bases.list(shop.id, 'structure')).filter((h) => fits(h, model));
+  const sheet = aircraftTeardownSheet({
+    ...{ shop, thing, parts, day, jobs, life: lives.get(id) },
+    maps: maps.map((h) => mapListed(h, shop)),
+  });
+  const href = `/${encodeURIComponent(shop.id)}/teardown/new?${new URLSearchParams({ aircraft: id })}`;
+  return { ...sheet, see: { text: 'Plan a new job of this aircraft', href }, ...said };
 }

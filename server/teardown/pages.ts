@@ -1,9 +1,19 @@
-import type { Day } from '../../engine/index.ts';
-import { type Sheet, type Units, withHistory } from '../../sheets/index.ts';
-import type { Desk } from '../desk.ts';
+import {
+  cardsSheet,
+  quoteSheet,
+  type Sheet,
+  scheduleSheet,
+  shoppingSheet,
+  stepsOf,
+  type TeardownSheetInput,
+  teardownSheet,
+  type Units,
+  withHistory,
+} from '../../sheets/index.ts';
+import type { Shop } from '../../store/index.ts';
+import { type Desk, dayOf } from '../desk.ts';
 import { answered } from './answers.ts';
 import { type AskedJob, type Composed, compose } from './compose.ts';
-import { plainSheet } from './drawn.ts';
 
 export const JOB_PAGES = ['plan', 'schedule', 'shopping', 'quote', 'cards'] as const;
 export type JobPage = (typeof JOB_PAGES)[number];
@@ -11,31 +21,66 @@ export interface AskedPage extends AskedJob {
   readonly page: JobPage;
   readonly units?: Units | undefined;
 }
+const SHEETS: Readonly<Record<JobPage, (q: TeardownSheetInput) => Sheet>> = {
+  plan: teardownSheet,
+  schedule: scheduleSheet,
+  shopping: shoppingSheet,
+  quote: quoteSheet,
+  cards: cardsSheet,
+};
+/** Pages that are worth showing before schedule and quote are there, and where these cannot be made. */
+const SOON: readonly JobPage[] = ['plan', 'shopping', 'cards'];
+const COMPUTING = 'Schedule and quote are being computed; the plan stands.';
+
+const text = (x: unknown): string | undefined => (typeof x === 'string' && x ? x : undefined);
+function shopOf({ name, settings }: Shop): TeardownSheetInput['shop'] {
+  const [address, person, telephone] = [settings.address, settings.person, settings.telephone].map(text);
+  return { name, ...(address ? { address } : {}), ...(person ? { person } : {}), ...(telephone ? { telephone } : {}) };
+}
 
 /** A page of a job, kept or not: plan, schedule, shopping list, quote or work cards. @throws Refusal as `compose` and the plan */
 export async function jobSheet(desk: Desk, shop: string, asked: AskedPage): Promise<Sheet> {
   const of = await compose(desk, shop, asked);
-  const sheet = await drawn(desk, of, asked);
+  const sheet = { ...(await drawn(desk, of, asked)), ...seeOf(of) };
   if (!of.job) return sheet;
   return withHistory(sheet, await desk.store.bases.history(of.shop.id, 'teardown', of.job.name, asked.upTo));
 }
-async function drawn(desk: Desk, of: Composed, asked: AskedPage): Promise<Sheet> {
-  const { document, plan } = answered(desk, of.document);
-  return plainSheet(document.title, document.day as Day, document.invented, asked.page, (await plan()).findings);
+async function drawn(desk: Desk, of: Composed, { page, units }: AskedPage): Promise<Sheet> {
+  const answers = answered(desk, of.document);
+  const { answer, computing } = SOON.includes(page)
+    ? await answers.soon()
+    : { answer: await answers.whole(), computing: false };
+  const sheet = SHEETS[page]({
+    document: answers.document,
+    answer,
+    day: dayOf(desk, undefined),
+    units,
+    name: of.job?.name,
+    shop: shopOf(of.shop),
+  });
+  return computing ? { ...sheet, computing: COMPUTING } : sheet;
 }
+const seeOf = ({ aircraft, shop }: Composed): Pick<Sheet, 'see'> =>
+  aircraft
+    ? {
+        see: {
+          text: `All jobs of ${aircraft.registration}`,
+          href: ['', shop.id, 'aircraft', aircraft.id, 'teardown'].map(encodeURIComponent).join('/'),
+        },
+      }
+    : {};
 
-/** What the tablet page shows and records on: the steps of the plan, and the last entry that they know. */
-export async function jobSteps(desk: Desk, shop: string, name: string) {
+/** What the tablet page shows and records on: the wing step by step, and the last entry that it knows. */
+export async function jobSteps(desk: Desk, shop: string, name: string, units?: Units) {
   const of = await compose(desk, shop, { name });
   const { document, plan } = answered(desk, of.document);
   return {
+    ...stepsOf(document, await plan(), units ? { units } : {}),
     name,
-    title: document.title,
-    invented: document.invented,
     aircraft: of.aircraft ? { id: of.aircraft.id, registration: of.aircraft.registration } : null,
     /** To be handed back as `after` with what is recorded. */
     last: of.last,
-    plan: await plan(),
+    /** What was recorded, in its order, each with the entry by which it can be corrected or taken back. */
     work: of.work.map(({ entry, record, on, by, recordedAt, corrects, because }) => ({
       ...{ entry, record, on, by, recordedAt, corrects, because },
     })),

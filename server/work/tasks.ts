@@ -1,6 +1,5 @@
-import { growth, type teardown, usage } from '../../engine/index.ts';
+import { growth, teardown, usage } from '../../engine/index.ts';
 import { kernel } from '../cycle-kernel.ts';
-import { answerTeardown, planOf } from '../teardown/engine.ts';
 
 /** Long work that can be cut into parts: each part depends on the input and on its own items alone. */
 export interface Kind<Prepared, Part> {
@@ -26,11 +25,16 @@ export const KINDS = {
   }),
   'teardown plan': kind({
     prepare: (input) => input as teardown.TeardownDocument,
-    part: (document) => planOf(document),
+    part: (document) => teardown.planOf(document),
   }),
   'teardown answer': kind({
     prepare: (input) => input as teardown.TeardownDocument,
-    part: (document) => answerTeardown(document),
+    part: (document) => teardown.answerOf(document),
+  }),
+  /** Several jobs on one floor. */
+  'teardown calendar': kind({
+    prepare: (input) => input as teardown.ScheduleQuestion,
+    part: (question) => teardown.scheduleOf(question),
   }),
 };
 export type KindName = keyof typeof KINDS;
