@@ -13,8 +13,12 @@ export function alone(problem: Problem, op: number, clock: number): { start: num
 /**
  * Earliest starts and ends where hands never lack and no jig is held by others: the critical path with calendars.
  * A jig that is booked is waited for, the soonest free of those that fit.
+ * @param notBefore asked for every operation, after all that it waits for: a further time before which it cannot begin
  */
-export function earliestTimes(problem: Problem): { start: Float64Array; end: Float64Array } {
+export function earliestTimes(
+  problem: Problem,
+  notBefore?: (op: number, start: Float64Array) => number,
+): { start: Float64Array; end: Float64Array } {
   const { count, order, before, ready, stayOf, stays, jigs } = problem;
   const open = stays.map(({ jigs: fit }) => (clock: number) => {
     const soonest = fit.map((j) => {
@@ -30,6 +34,7 @@ export function earliestTimes(problem: Problem): { start: Float64Array; end: Flo
   for (const op of order) {
     let at = ready[op]!;
     for (const p of before[op]!) at = Math.max(at, end[p]!);
+    if (notBefore) at = Math.max(at, notBefore(op, start));
     const s = stayOf[op]!;
     if (s >= 0) at = open[s]!(at);
     const times = alone(problem, op, at);

@@ -1,68 +1,78 @@
 import { alone, earliestTimes, endAfter } from './ahead.ts';
+import { type Party, partiesOf } from './parties.ts';
 import type { Problem } from './problem.ts';
 
 const MOST_ORDERS = 5;
 /** Of the sums of work from a head on, so many of the latest are followed to the end. */
 const FOLLOWED = 3;
+/** With more operations what must be done before each is not added up: the bound is plainer. */
+const MOST_ADDED = 1500;
 
 /**
  * A time before which no schedule ends, minutes of the clock.
  *
- * What: the greatest of three. The critical path with calendars, hands without limit; the work that only certain persons
- * can do over the time that they are there, with the least that must come before and after; the stays in a jig that
- * alone fits, one after the other in their best order.
- * How: each leaves out what the others count, so none is above the least end.
- * Not valid for: nothing is proven of what was planned "as if" by a finding, beyond what the finding says.
+ * What: the greatest of three. The path of needs with calendars, on which an operation waits as well for the sum of the
+ * work that must be done before it by those who alone can do it; the sum of such work with the least that must come
+ * before and after; the stays in a jig that alone fits, one after the other in their best order.
+ * How: each leaves out what the others count, so none is above the least end. Persons who may not work because they are to
+ * inspect are counted as if they might.
+ * Not valid for: more than the findings say where something was planned "as if".
  */
 export function boundOf(problem: Problem): number {
   if (problem.count === 0) return 0;
-  const early = earliestTimes(problem);
-  const path = Math.max(...early.end);
-  return Math.max(path, ...crewBounds(problem, early.start), ...jigBounds(problem, early.start));
+  const parties = partiesOf(problem);
+  const early = earliestTimes(problem, problem.count <= MOST_ADDED ? workBefore(problem, parties) : undefined);
+  const sums = parties.map((party) => crewBound(problem, party, early.start));
+  return Math.max(...early.end, ...sums, ...jigBounds(problem, early.start));
 }
 
-/** Sets of persons who alone can do some work, and everybody. */
-function crewBounds(problem: Problem, early: Float64Array): number[] {
-  const { hands, minutes, off, count } = problem;
-  const sets = new Map<string, number[]>();
-  const everybody = off.map((_, p) => p);
-  sets.set(everybody.join(), everybody);
-  for (const { able, persons } of hands) {
-    const set = Array.from(able).sort((a, b) => a - b);
-    if (persons > 0) sets.set(set.join(), set);
-  }
-  return [...sets.values()].flatMap((set) => {
-    const own = new Set(set);
-    const theirs: number[] = [];
-    for (let i = 0; i < count; i++)
-      if (hands[i]!.persons > 0 && minutes[i]! > 0 && hands[i]!.able.every((p) => own.has(p))) theirs.push(i);
-    const parties = [...new Set(theirs.map((i) => hands[i]!.persons))];
-    return [...new Set([1, ...parties])].map((party) => crewBound(problem, set, theirs, early, party));
-  });
+/** When the work that must be done before an operation can be done at the soonest. */
+function workBefore(problem: Problem, parties: readonly Party[]) {
+  const { before, calendar, count } = problem;
+  const words = (count + 31) >> 5;
+  const ahead = new Int32Array(count * words);
+  return (op: number, start: Float64Array): number => {
+    const row = op * words;
+    for (const p of before[op]!) {
+      for (let w = 0; w < words; w++) ahead[row + w]! |= ahead[p * words + w]!;
+      ahead[row + (p >> 5)]! |= 1 << (p & 31);
+    }
+    if (before[op]!.length < 2) return 0;
+    const all: number[] = [];
+    for (let i = 0; i < count; i++) if (ahead[row + (i >> 5)]! & (1 << (i & 31))) all.push(i);
+    all.sort((a, b) => start[b]! - start[a]!);
+    let latest = 0;
+    for (const { content, doneBy } of parties) {
+      let sum = 0;
+      for (let k = 0; k < all.length; k++) {
+        sum += content[all[k]!]!;
+        const last = k + 1 === all.length || start[all[k + 1]!] !== start[all[k]!];
+        if (sum > 0 && last) latest = Math.max(latest, doneBy(calendar.toWork(start[all[k]!]!), sum));
+      }
+    }
+    return latest > 0 ? calendar.endOf(Math.min(latest, calendar.whole)) : 0;
+  };
 }
 
-/** Counted in parties of so many: of three persons one party of two, so that what takes two goes one after the other. */
-function crewBound(
-  problem: Problem,
-  set: readonly number[],
-  all: readonly number[],
-  early: Float64Array,
-  party: number,
-): number {
-  const { calendar, minutes, hands } = problem;
-  const done = workedBy(problem, set, party);
-  const theirs = all.filter((i) => hands[i]!.persons >= party);
-  const late = [...theirs].sort((a, b) => early[b]! - early[a]!);
-  let content = 0;
+function crewBound(problem: Problem, { content, doneBy }: Party, early: Float64Array): number {
+  const { calendar } = problem;
+  const late = Array.from(content.keys())
+    .filter((i) => content[i]! > 0)
+    .sort((a, b) => early[b]! - early[a]!);
+  let sum = 0;
   const ends: { at: number; among: number }[] = [];
   late.forEach((op, k) => {
-    content += minutes[op]! * Math.floor(hands[op]!.persons / party);
+    sum += content[op]!;
     if (k + 1 < late.length && early[late[k + 1]!] === early[op]) return;
-    const w = done(calendar.toWork(early[op]!), content);
-    ends.push({ at: w <= calendar.whole ? calendar.endOf(w) : calendar.endOf(calendar.whole), among: k + 1 });
+    ends.push({ at: doneBy(calendar.toWork(early[op]!), sum), among: k + 1 });
   });
   const followed = ends.sort((a, b) => b.at - a.at).slice(0, FOLLOWED);
-  return Math.max(0, ...followed.map(({ at, among }) => endOfLast(problem, late.slice(0, among), at)));
+  return Math.max(
+    0,
+    ...followed.map(({ at, among }) =>
+      endOfLast(problem, late.slice(0, among), calendar.endOf(Math.min(at, calendar.whole))),
+    ),
+  );
 }
 
 /** One of these ends at this time or later: the least that still follows. */
@@ -70,38 +80,6 @@ function endOfLast(problem: Problem, these: readonly number[], at: number): numb
   const own = new Set(these);
   const last = these.filter((i) => !Array.from(problem.behind[i]!).some((n) => own.has(n) && problem.minutes[n]! > 0));
   return Math.min(...last.map((i) => endAfter(problem, i, at)));
-}
-
-/** Working minute by which the parties of a set of persons have done so much work from a minute on. */
-function workedBy(
-  { off, calendar }: Problem,
-  set: readonly number[],
-  party: number,
-): (from: number, content: number) => number {
-  const changes = new Map<number, number>();
-  const add = (at: number, by: number) => changes.set(at, (changes.get(at) ?? 0) + by);
-  for (const p of set)
-    for (let i = 0; i < off[p]!.from.length; i++) {
-      add(off[p]!.from[i]!, -1);
-      add(off[p]!.to[i]!, 1);
-    }
-  const rising = [...changes].sort((a, b) => a[0] - b[0]);
-  return (from, content) => {
-    let there = set.length;
-    let at = from;
-    let left = content;
-    for (const [when, by] of rising) {
-      const parties = Math.floor(there / party);
-      if (when > at) {
-        if (parties > 0 && left <= parties * (when - at)) return at + Math.ceil(left / parties);
-        left -= parties * (when - at);
-        at = when;
-      }
-      there += by;
-    }
-    const parties = Math.floor(there / party);
-    return parties > 0 ? at + Math.ceil(left / parties) : calendar.whole + 1;
-  };
 }
 
 /** Stays in a jig that has no other beside it. */

@@ -9,6 +9,12 @@ export interface Hands {
   readonly persons: number;
   /** By number on the crew; those that the rest of the work misses least come first. */
   readonly able: Int32Array;
+  /** All who could do it if nobody had to be kept away, rising. */
+  readonly holders: Int32Array;
+  /** Operations that it checks. Whoever did none of them may do it as well as those in `able`. */
+  readonly checks: readonly number[];
+  /** Kept away, since they are to check it. */
+  readonly away: readonly number[];
   /** So many of the first must be among them: fewer hold the skill than persons are needed. */
   readonly must: number;
 }
@@ -24,8 +30,8 @@ export interface OperationToDo {
  *
  * What: all persons of an operation hold its skill, as long as enough of the crew do. Where fewer do, all of these and
  * others who help; where the crew is smaller than the persons needed, all of it: both are findings. A duplicate
- * inspection is done by persons who are kept away from the operations right before it, over drying and the installer's
- * work back to the hands that did it.
+ * inspection is done by persons who did none of the operations right before it, over drying and the installer's work back
+ * to the hands that did it; so many as it takes are kept away from these, those whom they miss least.
  * Not valid for: work that is already recorded: who did it is not known here.
  * @throws Refusal `teardown.nobody-can`
  */
@@ -48,13 +54,25 @@ export function handsOf(
   const sorted = (list: readonly number[]) => [...list].sort((a, b) => missed[a]! - missed[b]! || a - b);
   const hands = work.map(({ operation: o }, i): Hands => {
     const able = holders[i]!;
-    if (!takesHands(o)) return { persons: 0, able: new Int32Array(0), must: 0 };
-    if (able.length >= o.persons) return { persons: o.persons, able: Int32Array.from(sorted(able)), must: 0 };
+    if (!takesHands(o))
+      return { persons: 0, able: new Int32Array(0), holders: new Int32Array(0), checks: [], away: [], must: 0 };
+    if (able.length >= o.persons)
+      return {
+        persons: o.persons,
+        able: Int32Array.from(sorted(able)),
+        holders: Int32Array.from(able),
+        checks: [],
+        away: [],
+        must: 0,
+      };
     findings.push(tooFew(work[i]!, able.length, crew));
     const rest = everybody.filter((p) => !able.includes(p));
     return {
       persons: Math.min(o.persons, crew.length),
       able: Int32Array.from([...sorted(able), ...sorted(rest)]),
+      holders: Int32Array.from(everybody),
+      checks: [],
+      away: [],
       must: able.length,
     };
   });
@@ -104,15 +122,15 @@ function keepApart(
   const must = Array.from(own.able.slice(0, own.must));
   const order = Array.from(own.able.slice(own.must)).sort((a, b) => trouble(a) - trouble(b) || wanted(a) - wanted(b));
   const inspectors = [...must, ...order].slice(0, own.persons);
-  hands[at] = { persons: own.persons, able: Int32Array.from(inspectors), must: own.must };
+  hands[at] = { ...own, able: Int32Array.from(inspectors), checks: own.must > 0 ? [] : checked };
   const shared = new Set<string>();
   for (const c of checked)
     for (const p of inspectors) {
       const { able, persons, must: first } = hands[c]!;
       const rank = able.indexOf(p);
-      if (rank < 0) continue;
-      if (able.length <= persons || rank < first) shared.add(crew[p]!.name);
-      else hands[c] = { persons, able: able.filter((x) => x !== p), must: first };
+      if (rank < 0) hands[c] = { ...hands[c]!, away: [...hands[c]!.away, p] };
+      else if (able.length <= persons || rank < first) shared.add(crew[p]!.name);
+      else hands[c] = { ...hands[c]!, able: able.filter((x) => x !== p), away: [...hands[c]!.away, p] };
     }
   if (shared.size > 0) findings.push(notIndependent(work[at]!, [...shared]));
 }

@@ -1,3 +1,4 @@
+import type { Hands } from './crew.ts';
 import type { Problem } from './problem.ts';
 import { Timelines } from './timelines.ts';
 
@@ -200,7 +201,7 @@ export class Decoder {
       if (this.stayJig[s]! < 0) return HELD;
     } else if (s >= 0 && this.stayStart[s]! > at) at = this.stayStart[s]!;
     const minutes = this.minutes[op]!;
-    const h = hands[op]!;
+    const h = hands[op]!.checks.length > 0 ? this.independent(op) : hands[op]!;
     if (h.persons === 0 || minutes === 0) {
       this.start[op] = at;
       this.from[op] = at;
@@ -230,6 +231,13 @@ export class Decoder {
       this.freeFrom[jig] = this.stayEnd[s]!;
     }
     return PLACED;
+  }
+
+  /** Everybody who did none of what it checks, if they are enough. */
+  private independent(op: number): Hands {
+    const own = this.problem.hands[op]!;
+    const able = own.holders.filter((p) => !own.away.includes(p) && !own.checks.some((c) => this.crew[c]!.includes(p)));
+    return able.length >= own.persons ? { ...own, able } : own;
   }
 
   /** Sets the jig of a stay, and answers when it may begin; no jig where all that fit are held. */

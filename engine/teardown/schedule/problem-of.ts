@@ -24,6 +24,7 @@ export function mirrorOf(problem: Problem, floor: ScheduleQuestion['floor'], day
       from: Float64Array.from(back(o.to, whole)),
       to: Float64Array.from(back(o.from, whole)),
     })),
+    hands: problem.hands.map((h) => ({ ...h, checks: [] })),
     before: problem.behind,
     behind: problem.before,
     order: problem.order.slice().reverse(),

@@ -115,7 +115,7 @@ export class Timelines {
   private seekMany(hands: Hands, pauses: boolean, work: number, minutes: number): boolean {
     this.metOff = false;
     const strict = this.seekGroup(hands, pauses, work, minutes, false, NEVER);
-    if (!this.metOff) return strict;
+    if (!this.metOff || !pauses || (strict && this.end === work + minutes)) return strict;
     const { start, end } = this;
     const persons = this.chosen.slice(0, hands.persons);
     const over = this.seekGroup(hands, pauses, work, minutes, true, strict ? end : NEVER);

@@ -61,6 +61,16 @@ export function checkSchedule(question: ScheduleQuestion, schedule: Schedule): s
     }
   }
 
+  /** What was done by hands right before, over what takes none. */
+  function workBefore(o: Operation): string[] {
+    const all = question.jobs.find((j) => j.operations.includes(o))!.operations;
+    return o.after.flatMap((id) => {
+      const b = all.find((x) => x.id === id);
+      if (!b || b.done) return [];
+      return b.unattended || b.who === 'installer' ? workBefore(b) : [id];
+    });
+  }
+
   function checkHands(name: string, o: Operation, s: ScheduledOperation): void {
     const exact = (o.minutes.low_min + 4 * o.minutes.likely_min + o.minutes.high_min) / 6;
     const minutes = Math.ceil(exact / 5 - 1e-6) * 5;
@@ -78,6 +88,10 @@ export function checkSchedule(question: ScheduleQuestion, schedule: Schedule): s
     );
     if (skilled.length === 0 || (skilled.length < s.crew.length && !excused.has('crew-too-small')))
       wrong.push(`${name} lacks the skill ${o.skill}`);
+    if (o.duplicate && !excused.has('no-second-person'))
+      for (const id of workBefore(o))
+        if (done.get(`${s.job}/${id}`)!.crew.some((c) => s.crew.includes(c)))
+          wrong.push(`${name} is done by somebody who did ${id}`);
     let worked = 0;
     const days = new Set<string>();
     for (let m = s.start_min; m < s.end_min; m++) {
