@@ -3,7 +3,7 @@
 export { type CriticalPath, criticalPath } from './bound/critical-path.ts';
 export { type LowerBounds, lowerBounds } from './bound/lower-bounds.ts';
 export { type LeastMakespan, type LeastMakespanOptions, leastMakespan } from './least-makespan.ts';
-export type { ListAnswer, ListQuestion } from './lists/search-lists.ts';
+export type { ListAnswer, ListQuestion } from './lists/question.ts';
 export { searchLists } from './lists/search-lists.ts';
 export type { Project, ProjectInput } from './model.ts';
 export { projectOf } from './project-of.ts';

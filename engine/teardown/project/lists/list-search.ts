@@ -1,5 +1,5 @@
 import { drawFrom } from './draw.ts';
-import type { ListQuestion } from './search-lists.ts';
+import type { ListQuestion } from './question.ts';
 import { variation } from './vary.ts';
 
 /** A search over lists that can be taken up again. */
