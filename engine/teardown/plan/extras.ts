@@ -48,28 +48,30 @@ export function under(chosen: Chosen, node: number): Set<number> {
 }
 
 /**
- * Steps that are on the plan for the chosen looks and jobs only, with each of them the share of their cost it bears:
- * what several need is shared equally; steps that the least teardown would have had in their place are taken off.
+ * What the chosen looks and jobs make the teardown cost more, shared among them: each step that is on the plan beyond the
+ * least teardown counts in equal parts for those that need it, and the whole, less what the least teardown would have had
+ * in their place, is shared in proportion.
  */
 function sharesOf(graph: Graph, chosen: Chosen, least: ReadonlySet<string>, decided: readonly Decided[]) {
   const paying = decided.filter((d) => d.chosen);
-  const more = stepsOf(graph, chosen).filter((i) => !least.has(graph.steps[i]!));
-  const inPlan = new Set(stepsOf(graph, chosen).map((i) => graph.steps[i]!));
-  const spared = [...least]
-    .filter((s) => !inPlan.has(s))
-    .reduce((sum, s) => sum + (graph.cost[graph.index(s)] ?? 0), 0);
-  const gross = more.reduce((sum, i) => sum + graph.cost[i]!, 0);
-  const net = gross > 0 ? Math.max(0, gross - spared) / gross : 0;
+  const all = stepsOf(graph, chosen);
+  const more = all.filter((i) => !least.has(graph.steps[i]!));
+  const inPlan = new Set(all.map((i) => graph.steps[i]!));
+  const sum = (places: readonly number[]) => places.reduce((s, i) => s + graph.cost[i]!, 0);
+  const spared = sum([...least].filter((s) => !inPlan.has(s)).map((s) => graph.index(s)));
+  const whole = Math.max(0, sum(more) - spared);
   const needs = new Map(paying.map((d) => [d.offer.id, under(chosen, graph.index(nodeOf(d.offer)))]));
-  const share = new Map<string, number>();
+  const weight = new Map<string, number>();
   const steps = new Map<string, string[]>();
   for (const i of more) {
     const users = paying.filter((d) => needs.get(d.offer.id)!.has(i));
-    for (const d of users) {
-      share.set(d.offer.id, (share.get(d.offer.id) ?? 0) + (graph.cost[i]! * net) / users.length);
-      steps.set(d.offer.id, [...(steps.get(d.offer.id) ?? []), graph.steps[i]!]);
+    for (const { offer } of users) {
+      weight.set(offer.id, (weight.get(offer.id) ?? 0) + graph.cost[i]! / users.length);
+      steps.set(offer.id, [...(steps.get(offer.id) ?? []), graph.steps[i]!]);
     }
   }
+  const weights = [...weight.values()].reduce((a, b) => a + b, 0);
+  const share = (id: string) => (weights > 0 ? (whole * (weight.get(id) ?? 0)) / weights : 0);
   return { share, steps };
 }
 
@@ -84,7 +86,7 @@ export function extrasOf(
   const { share, steps } = sharesOf(graph, chosen, least, decided);
   return decided.map((d): Extra => {
     const { offer, asked } = d;
-    const access = d.chosen ? (share.get(offer.id) ?? 0) : d.access;
+    const access = d.chosen ? share(offer.id) : d.access;
     const more = d.chosen ? (steps.get(offer.id) ?? []) : d.more;
     const minutes = meanOf(offer.what.minutes) * offer.what.persons;
     const accessMin = more.reduce((sum, s) => sum + costOf(document.map, s, document.floor).hands_min, 0);
