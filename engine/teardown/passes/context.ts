@@ -4,7 +4,7 @@ import { type Holes, holesOf } from './holes.ts';
 import type { Opened } from './model.ts';
 import { isRemovable, rowMinutes } from './times.ts';
 
-/** Parts that give the wing its shape: they go into the jig. The rest follows when the wing is riveted. */
+/** Parts that give the wing its shape: they go into the jig, with all that is drilled or measured there. The rest follows when the wing is riveted. */
 const SHAPE: readonly Part['kind'][] = [
   'spar',
   'cap',
@@ -59,10 +59,11 @@ export function wingOf(document: TeardownDocument, opened: Opened): Wing {
     const count = Math.min(j.fasteners.count, drillCount(map, j, holes(j), replaced));
     if (count > 0) drilled.set(j.id, count);
   }
-  const inDrilled = new Set([...drilled.keys()].flatMap((id) => joins.get(id)!.layers));
+  const inJig = open.filter((j) => drilled.has(j.id) || (j.jig_before_rivets && !j.attach));
+  const held = new Set(inJig.flatMap((j) => j.layers));
   const shape = opened.off.filter((id) => {
     const part = parts.get(id);
-    return part && (SHAPE.includes(part.kind) || inDrilled.has(id));
+    return part && (SHAPE.includes(part.kind) || held.has(id));
   });
   const up = new Set(shape);
   const rows = open.filter((j) => !j.attach && j.layers.every((l) => up.has(l) || !off.has(l))).map((j) => j.id);

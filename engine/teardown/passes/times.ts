@@ -1,9 +1,9 @@
-import { SECONDS_PER_MINUTE } from '../../foundation/convert.ts';
 import type { Floor } from '../floor-document.ts';
+import { hourCents, isMadeAnew, meanOf, NO_TIME, type RowWork } from '../map/index.ts';
 import type { Join, StructureMap, ThreePoint } from '../structure-document.ts';
 
-export type RowWork = 'open' | 'clip' | 'drill' | 'deburr' | 'close';
-export const NO_TIME: ThreePoint = { low_min: 0, likely_min: 0, high_min: 0 };
+export type { RowWork };
+export { NO_TIME };
 export const timesOver = (t: ThreePoint, k: number): ThreePoint => ({
   low_min: t.low_min * k,
   likely_min: t.likely_min * k,
@@ -14,9 +14,6 @@ export const plus = (a: ThreePoint, b: ThreePoint): ThreePoint => ({
   likely_min: a.likely_min + b.likely_min,
   high_min: a.high_min + b.high_min,
 });
-/** PERT mean of three points. @see shop text on PERT: (a + 4 m + b) / 6 */
-export const meanOf = (t: ThreePoint): number => (t.low_min + 4 * t.likely_min + t.high_min) / 6;
-
 /**
  * Minutes of one kind of work on a row.
  * What: the row's own time; else the count times what one fastener of its kind takes.
@@ -33,9 +30,10 @@ export function rowMinutes(map: StructureMap, join: Join, work: RowWork, count?:
   return work === 'close' && isRemovable(join) ? rowMinutes(map, join, 'open', count) : null;
 }
 
-/** Comes out and goes in again; a drilled rivet does not. */
-export const isRemovable = (join: Join): boolean => !join.fasteners.kind.endsWith('rivet');
+/** Comes out and goes in again; a drilled rivet or a driven pin does not. */
+export const isRemovable = (join: Join): boolean => !isMadeAnew(join);
 
+const MINUTES_PER_HOUR = 60;
 /** Cost of hands, whole cents; one cent a minute where no floor is given. */
 export const handsCents = (minutes: ThreePoint, persons: number, floor?: Floor): number =>
-  Math.round(meanOf(minutes) * persons * (floor ? floor.hour_cents / SECONDS_PER_MINUTE : 1));
+  Math.round((meanOf(minutes) * persons * hourCents(floor)) / MINUTES_PER_HOUR);

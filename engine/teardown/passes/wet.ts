@@ -16,8 +16,8 @@ interface Walk {
   readonly start: readonly string[];
   readonly in: Set<string>;
   readonly clipped: Set<string>;
-  /** Rows clipped since the wing was last measured. */
-  unmeasured: Set<string>;
+  /** Rows that came together since the wing was last measured, with what the measuring waits for. */
+  unmeasured: Map<string, readonly string[]>;
   measuredBy: string[];
   times: number;
   readonly closed: string[];
@@ -36,7 +36,7 @@ export function wetPass(line: LineUp, start: readonly string[]): void {
     start,
     in: new Set(),
     clipped: new Set(),
-    unmeasured: new Set(),
+    unmeasured: new Map(),
     measuredBy: [],
     times: 0,
     closed: [],
@@ -121,24 +121,25 @@ function clipNow(walk: Walk, last: string | null): void {
     walk.clipped.add(id);
     const join = line.wing.join(id)!;
     const sealed = last === null ? seal(walk, join, '') : [];
-    if (!isClipped(line, join)) continue;
     const parts = offLayers(line, join).map((l) => fitId(walk, l));
+    walk.unmeasured.set(id, parts);
+    if (!isClipped(line, join)) continue;
     const own = again(walk) ? [] : [idOf('open', id)];
     const after = [...(parts.length > 0 ? parts : walk.start), ...sealed, ...own];
-    walk.unmeasured.add(clip(line, again(walk) ? 'reclip' : 'clip', id, 'wet', after).id);
+    walk.unmeasured.set(id, [clip(line, again(walk) ? 'reclip' : 'clip', id, 'wet', after).id]);
   }
 }
 
 /** A row that asks for the jig waits until the wing was measured with this row clipped. */
 function measureFor(walk: Walk, join: Join): readonly string[] {
   if (!join.jig_before_rivets || join.attach) return [];
-  const own = idOf(again(walk) ? 'reclip' : 'clip', join.id);
-  if (walk.measuredBy.length === 0 || walk.unmeasured.has(own)) {
+  if (walk.measuredBy.length === 0 || walk.unmeasured.has(join.id)) {
     const { line } = walk;
-    intoJig(line, 'wet', [...walk.unmeasured]);
+    const after = [...walk.unmeasured.values()].flat();
+    intoJig(line, 'wet', after);
     walk.times++;
-    walk.measuredBy = measure(line, again(walk) ? 'jig_recheck' : 'jig_check', walk.times, 'wet', [...walk.unmeasured]);
-    walk.unmeasured = new Set();
+    walk.measuredBy = measure(line, again(walk) ? 'jig_recheck' : 'jig_check', walk.times, 'wet', after);
+    walk.unmeasured = new Map();
   }
   return walk.measuredBy;
 }
@@ -152,7 +153,7 @@ function close(walk: Walk, join: Join, stage: Operation['stage']): void {
   const clips: string[] = [];
   if (isRow && walk.clipped.has(join.id) && isClipped(line, join))
     clips.push(idOf(again(walk) ? 'reclip' : 'clip', join.id));
-  if (!isRow && !join.attach && !isRemovable(join))
+  if (!isRow && !join.attach && !isRemovable(join) && isClipped(line, join))
     clips.push(clip(line, 'clip', join.id, stage, [idOf('open', join.id), ...parts, ...afterWet(walk, stage)]).id);
   const attached = join.attach ? walk.closed.filter((id) => line.wing.join(id)!.attach).slice(-1) : [];
   const minutes = timeOf(line, join, 'close');
@@ -197,9 +198,9 @@ function close(walk: Walk, join: Join, stage: Operation['stage']): void {
 const closeTitle = (join: Join): string =>
   join.attach
     ? `${join.name} in, one at a time`
-    : isRemovable(join)
-      ? `Fasten the ${join.name}`
-      : `Rivet the ${join.name}`;
+    : join.fasteners.kind.endsWith('rivet')
+      ? `Rivet the ${join.name}`
+      : `Fasten the ${join.name}`;
 
 /** The row is begun so early that it is finished within the working life; where it takes longer than that, begun within it. */
 const windowOf = (life_min: number, row_min: number): number => (row_min < life_min ? life_min - row_min : life_min);
