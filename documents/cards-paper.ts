@@ -6,9 +6,9 @@ import { bottomOf, type Pen, widthOf } from './paper.ts';
 const PAD = 12;
 const GAP = 14;
 const [TITLE, STEP, FACT, SMALL] = [15, 12, 10, 9] as const;
-/** A picture takes this share of the width of a card at most. */
-const PICTURE = 0.8;
-const SIGN = 30;
+/** A picture takes this share of the width of a card; less where two cards would else not stand on a page. */
+const PICTURES = [0.8, 0.7, 0.6] as const;
+const SIGN = 28;
 
 /** Work cards, never torn in two: as many to a page as fit, large enough to be read at the bench. */
 export function cardsOn(pen: Pen, block: CardsBlock): void {
@@ -18,18 +18,21 @@ export function cardsOn(pen: Pen, block: CardsBlock): void {
     return;
   }
   for (const card of block.cards) {
-    const height = write(pen, card, block.scene, pen.y, false);
+    const half = (bottomOf(pen) - pen.page.top - GAP) / 2;
+    const heightAt = (share: number) => write(pen, card, block.scene, share, pen.y, false);
+    const share = PICTURES.find((s) => heightAt(s) <= half) ?? PICTURES[0];
+    const height = heightAt(share);
     if (pen.y + height > bottomOf(pen)) {
       pen.pdf.addPage();
       pen.y = pen.page.top;
     }
-    write(pen, card, block.scene, pen.y, true);
+    write(pen, card, block.scene, share, pen.y, true);
     pen.y += height + GAP;
   }
 }
 
 /** Draws a card from `top`, or only measures it; returns its height. */
-function write(pen: Pen, card: Card, scene: Scene | null, top: number, draw: boolean): number {
+function write(pen: Pen, card: Card, scene: Scene | null, share: number, top: number, draw: boolean): number {
   const { pdf, page } = pen;
   const left = page.side + PAD;
   const width = widthOf(pen) - 2 * PAD;
@@ -63,7 +66,7 @@ function write(pen: Pen, card: Card, scene: Scene | null, top: number, draw: boo
   put('H2', card.title, TITLE, 'bold');
   if (card.stop) put('P', card.stop, STEP, 'bold', 'dye');
   if (scene && card.shown) {
-    const wide = width * PICTURE;
+    const wide = width * share;
     const seen = sceneShown(scene, card.shown, { cut: true });
     const high = (wide / seen.width) * seen.height;
     const at = y + 2;

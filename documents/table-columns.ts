@@ -44,7 +44,12 @@ export function columnWidths(
     const words = rows.slice(0, LOOKED_AT).flatMap((r) => Object.values(c.of(r)));
     const longest = [c.heading, ...words].reduce((a, b) => (b.length > a.length ? b : a), '');
     const word = [c.heading, ...words].flatMap((w) => w.split(' ')).reduce((a, b) => (b.length > a.length ? b : a), '');
-    return { full: pdf.widthOfString(longest) + 2, least: Math.min(usable / 3, pdf.widthOfString(word) + 2) };
+    const full = pdf.widthOfString(longest) + 2;
+    // A range of figures is not broken in two where there is room elsewhere.
+    const least = c.right
+      ? Math.max(...words.map((w) => pdf.widthOfString(w)), pdf.widthOfString(word)) + 2
+      : pdf.widthOfString(word) + 2;
+    return { full: Math.max(full, c.right ? least : 0), least: Math.min(usable / (c.right ? 6 : 3), least) };
   });
   const sum = (of: readonly number[]) => of.reduce((a, b) => a + b, 0);
   const full = sum(wanted.map((w) => w.full));

@@ -52,7 +52,7 @@ export function planFrame(map: Map_, side: ShownSide, width: number): PlanFrame 
     height: Math.ceil(foot + 12 + LABEL_LINES * LINE + 6),
     at: ([x, y]) => [
       r(MARGIN + (clampTo(y, y0, y1) - y0) * scale),
-      r(top + (clampTo(x, x0 - 14 / scale, x1 + 14 / scale) - x0) * scale),
+      r(top + (clampTo(x, x0 - 10 / scale, x1 + 4 / scale) - x0) * scale),
     ],
   };
 }

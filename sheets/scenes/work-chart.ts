@@ -20,7 +20,7 @@ export interface WorkChartInput {
   readonly others?: readonly { readonly name: string; readonly jig: string; readonly from: Day; readonly to: Day }[];
 }
 
-const [WIDTH, LEFT, RIGHT, TOP, ROW, BAR] = [1120, 176, 1100, 58, 26, 16] as const;
+const [WIDTH, LEFT, RIGHT, TOP, ROW, BAR] = [1120, 176, 1100, 30, 26, 16] as const;
 /** A closed day is drawn narrower than a day of work. */
 const CLOSED = 0.4;
 /** A bar narrower than this is filled, for its outline would hide it. */

@@ -14,6 +14,21 @@ const CARD_WIDTH = 440;
 /** Steps that one card holds at most. */
 const MOST = 4;
 
+/** What stands on the card of what came just before: the part that its rows free, the rows of a part that went in. */
+const FOLLOWS: Partial<Record<Operation['kind'], readonly Operation['kind'][]>> = {
+  off: ['open'],
+  clip: ['put'],
+  reclip: ['refit'],
+  close: ['put', 'refit', 'clip'],
+};
+/** Checks that hold the work like a gate. */
+const HOLDS: Partial<Record<Operation['kind'], string>> = {
+  jig_check: 'Stop. Nothing is drilled before the wing is measured and this is signed.',
+  edge_check: 'Stop. Nothing is drilled before the edge distances are measured and this is signed.',
+  jig_recheck: 'Stop. Nothing is riveted before the wing is measured again and this is signed.',
+  closing_look: 'Stop. The bay is not closed before it is looked into and this is signed.',
+};
+
 /** What belongs on one card: rows with the part that they free; else steps of one kind, one after the other. A gate stands alone. */
 export function groupsOf(operations: readonly Operation[]): Operation[][] {
   const groups: Operation[][] = [];
@@ -25,16 +40,21 @@ export function groupsOf(operations: readonly Operation[]): Operation[][] {
       !ended &&
       before !== undefined &&
       last!.length < MOST &&
-      o.kind !== 'gate' &&
-      before.stage === o.stage &&
       before.done === o.done &&
-      before.who === o.who &&
-      before.unattended === o.unattended &&
-      (before.kind === o.kind || (before.kind === 'open' && o.kind === 'off'));
+      (o.id === `${before.id}-wait` ||
+        (o.kind !== 'gate' &&
+          !HOLDS[o.kind] &&
+          before.stage === o.stage &&
+          before.who === o.who &&
+          before.unattended === o.unattended &&
+          (before.kind === o.kind || FOLLOWS[o.kind]?.includes(before.kind) === true)));
     if (fits) last!.push(o);
     else groups.push([o]);
     // A part that is off ends the card of its rows.
-    ended = o.kind === 'gate' || (o.kind === 'off' && (groups.at(-1)!.length > 1 || before?.kind !== 'off'));
+    ended =
+      (o.kind === 'gate' && o.unattended) ||
+      HOLDS[o.kind] !== undefined ||
+      (o.kind === 'off' && (groups.at(-1)!.length > 1 || before?.kind !== 'off'));
   }
   return groups;
 }
@@ -57,7 +77,7 @@ export function cardsBlock(d: teardown.TeardownDocument, plan: teardown.Plan, un
       number: `Card ${i + 1} of ${groups.length}`,
       stage: STAGE_WORDS[first.stage],
       title: titleOf(group, names),
-      ...(gate ? { stop: stopWords(first, plan.operations) } : {}),
+      ...(gate ? { stop: stopWords(first, plan.operations) } : HOLDS[first.kind] ? { stop: HOLDS[first.kind]! } : {}),
       first: gate ? '' : firstWords(group, state, d.map, names, plan.operations),
       steps: group.map((o) => ({
         id: o.id,
@@ -66,7 +86,7 @@ export function cardsBlock(d: teardown.TeardownDocument, plan: teardown.Plan, un
         ...(o.done ? { done: recorded(o) || 'done' } : {}),
       })),
       shown: shownOf(d.map, frame, state, group),
-      signs: signsOf(first),
+      signs: signsOf(group),
     };
   });
   return {
@@ -103,6 +123,10 @@ export function shownOf(
 function titleOf(group: readonly Operation[], names: Names): string {
   const last = group.at(-1)!;
   if (group.length === 1) return last.title;
+  const first = group[0]!;
+  if (first.kind === 'gate') return first.title;
+  if (last.kind !== first.kind && last.kind !== 'off')
+    return group.length > 2 ? `${first.title}, and its ${group.length - 1} rows` : `${first.title}, and its row`;
   if (last.kind === 'off' && group[0]!.kind === 'open') {
     const own = group.slice(0, -1).every((o) => names.join.get(o.of)?.layers.includes(last.of));
     return own ? `${last.title}, its rows first` : `${group.length - 1} rows, then: ${uncapital(last.title)}`;
@@ -149,9 +173,10 @@ function stopWords(o: Operation, all: readonly Operation[]): string {
   const waits = all.some((x) => x.after.includes(o.id) && x.unattended);
   return `Stop. ${capital(STAGE_WORDS[o.stage].toLowerCase())} does not begin before ${WHO[o.who]} has passed this gate${waits ? ' and it has stood' : ''}.`;
 }
-function signsOf(o: Operation): string[] {
-  if (o.unattended) return ['Begun, day and hour', 'Ended'];
-  return o.duplicate ? ['Done by, day', 'Second person, day'] : ['Date and initials'];
+function signsOf(group: readonly Operation[]): string[] {
+  const [first, last] = [group[0]!, group.at(-1)!];
+  if (first.duplicate) return ['Done by, day', 'Second person, day'];
+  return last.unattended ? ['Begun, day and hour', 'Ended, initials'] : ['Date and initials'];
 }
 
 /** What must be off, open or done before: of the map's needs where it has some, else the steps that it waits for. */

@@ -107,7 +107,8 @@ const sumCell = (b: Bounds): Cell => ({
 });
 const hoursOf = (b: Bounds | null): Cell => (b ? quantity(b, 'h', 0) : { is: 'nothing' });
 /** How many steps a line has is for the shop; an owner reads what else is said of it. */
-const saidOf = (because: string): string => (/^\d+ steps?$/.test(because) ? '' : uncapital(because));
+const saidOf = (because: string): string =>
+  /^\d+ (steps?|kinds?|jobs?)$|^Sum of others$/.test(because) ? '' : uncapital(because);
 
 /** The base, what stands beside it, and what findings may add. */
 function costTable(q: Quote): TableBlock {
@@ -143,8 +144,8 @@ function costTable(q: Quote): TableBlock {
 export function chanceWords(p: number): string {
   if (p <= 0) return 'not expected';
   if (p >= 1) return 'certain';
-  if (p > 0.45) return `about ${number(Math.round(p * 10))} in 10`;
-  return `about 1 in ${number(Math.round(1 / p))}`;
+  if (p > 0.45) return `about\u00a0${number(Math.round(p * 10))}\u00a0in\u00a010`;
+  return `about\u00a01\u00a0in\u00a0${number(Math.round(1 / p))}`;
 }
 function ifFound(q: Quote): TableBlock[] {
   if (!q.ifFound.length) return [];

@@ -30,8 +30,8 @@ export function scheduleSheet(input: TeardownSheetInput): Sheet {
   const scene = workChart({ schedule, jobs, floor: d.floor, others: d.others });
   return {
     ...bare,
-    answer: [t(`To ${targetWords(d)}: `), ...whenSpans(schedule)],
-    because: [chainWords(schedule), ...waitWords(answer.value)].join(' '),
+    answer: [t(`To ${targetWords(d)}: `), ...whenSpans(schedule, answer.value.quote)],
+    because: chainWords(schedule),
     blocks: [
       { block: 'picture', title: scene.title, scene },
       endsBlock(schedule),
@@ -44,21 +44,24 @@ export function scheduleSheet(input: TeardownSheetInput): Sheet {
     warnings: answer.warnings,
   };
 }
-/** The work alone may end before the new part has come: the worse side is said beside it. */
-export function waitWords({ quote }: teardown.TeardownAnswer): string[] {
-  if (!quote?.outrun || !quote.finish) return [];
-  const { early, late } = quote.finish;
-  return [
-    `These are days of work; a part on order may outrun them, and with its waiting the job is finished between about ${dayWords(early)} and ${dayWords(late)}.`,
-  ];
-}
-function whenSpans(s: Schedule): Span[] {
+/** The work alone may end before the new part has come: then the days with its waiting stand first. */
+function whenSpans(s: Schedule, quote: teardown.Quote | null): Span[] {
   const end = s.ends[0];
   if (!end || !s.operations.length) return [f('nothing is left to be done'), t('.')];
-  const by = s.finish
-    ? [t('finished about '), f(dayWords(s.finish.p50)), t(' (P50), '), f(dayWords(s.finish.p80)), t(' (P80); ')]
-    : [];
-  return [...by, t(`at the likely times ${s.finish ? 'it ends' : 'finished'} `), f(dayWords(end.day)), t('.')];
+  const { finish } = s;
+  const draws = finish ? [f(dayWords(finish.p50)), t(' (P50), '), f(dayWords(finish.p80)), t(' (P80); ')] : [];
+  const likely = [t(`at the likely times ${finish ? 'it ends' : 'finished'} `), f(dayWords(end.day)), t('.')];
+  if (quote?.outrun && quote.finish)
+    return [
+      t('finished between about '),
+      f(dayWords(quote.finish.early)),
+      t(' and '),
+      f(dayWords(quote.finish.late)),
+      t(' with the waiting for a part on order. The work alone is drawn here: '),
+      ...draws,
+      ...likely,
+    ];
+  return [...(finish ? [t('finished about ')] : []), ...draws, ...likely];
 }
 /** How sure it is that nothing ends earlier; each of the chain waits for the one before it. */
 export function chainWords(s: Schedule): string {
