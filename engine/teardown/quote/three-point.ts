@@ -41,7 +41,8 @@ function curveOf(alpha: number): Float64Array {
  */
 export function pertQuantile(t: ThreePoint, share: number): number {
   const spread = t.high_min - t.low_min;
-  if (spread <= 0) return t.low_min;
+  if (spread <= 0 || share <= 0) return t.low_min;
+  if (share >= 1) return t.high_min;
   const alpha = Math.round((1 + (4 * (t.likely_min - t.low_min)) / spread) * 1e9) / 1e9;
   const curve = curveOf(alpha);
   let [low, high] = [0, STEPS];
