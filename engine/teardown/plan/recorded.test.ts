@@ -15,9 +15,13 @@ const upTo = (id: string) => {
   return ids.slice(0, ids.indexOf(id) + 1);
 };
 /** Looks are recorded by what was seen. */
-const records = (ids: readonly string[]): NonNullable<TeardownInput['recorded']> =>
-  ids.flatMap((id) =>
-    /^look:/.test(id) ? [{ what: 'found' as const, look: id.slice(5), finding: 'nothing' as const, on, by }] : done(id),
+type Records = NonNullable<TeardownInput['recorded']>;
+const records = (ids: readonly string[]): Records =>
+  ids.flatMap(
+    (id): Records =>
+      /^look:/.test(id)
+        ? [{ what: 'found' as const, look: id.slice(5), finding: 'nothing' as const, on, by }]
+        : done(id),
   );
 
 describe('T13 what is done stays done', () => {
@@ -63,7 +67,7 @@ describe('T13 what is done stays done', () => {
 });
 
 describe('T14 a finding', () => {
-  const found = (more: object = {}) => [
+  const found = (more: { targets?: { part: string; work: 'repair' }[] } = {}): Records => [
     ...records(upTo('off:spar-inboard')),
     { what: 'found' as const, look: 'doubler-bare', finding: 'finding' as const, on, by, ...more },
   ];
@@ -92,7 +96,7 @@ describe('T14 a finding', () => {
       job({
         recorded: [
           ...records(upTo('close:tank-screws')),
-          { ...found().at(-1)!, targets: [{ part: 'rib-root', work: 'repair' }] },
+          found({ targets: [{ part: 'rib-root', work: 'repair' }] }).at(-1)!,
         ],
       }),
     );
