@@ -93,8 +93,9 @@ function operationsOf(
 
 /** Days on which a jig is held, first and last and nights between included. */
 function jigDaysOf({ day }: ScheduleQuestion, problem: Problem, made: Decoder): Schedule['jigDays'] {
-  return problem.stays
-    .map((_, s) => {
+  return Array.from(problem.stays.keys())
+    .sort((a, b) => made.stayStart[a]! - made.stayStart[b]!)
+    .map((s) => {
       const from = Math.floor(made.stayStart[s]! / 1440);
       const to = Math.max(from, Math.floor((made.stayEnd[s]! - 1) / 1440));
       return {
@@ -105,8 +106,7 @@ function jigDaysOf({ day }: ScheduleQuestion, problem: Problem, made: Decoder): 
         used: !made.unchecked[s],
       };
     })
-    .flatMap(({ used, ...days }) => (used ? [days] : []))
-    .sort((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : a.jig < b.jig ? -1 : 1));
+    .flatMap(({ used, ...days }) => (used ? [days] : []));
 }
 
 function refuseNever(problem: Problem): never {
