@@ -19,6 +19,8 @@ import { ManualPage } from './pages/reading/manual.tsx';
 import { ReadingPage } from './pages/reading/reading.tsx';
 import { NothingHere } from './pages/start/nothing-here.tsx';
 import { StartPage } from './pages/start/start.tsx';
+import { FloorPage } from './pages/teardown/floors/floor.tsx';
+import { MapPage } from './pages/teardown/maps/map.tsx';
 import { AircraftUsagePage } from './pages/usage/aircraft-usage.tsx';
 import { UsageListPage } from './pages/usage/list.tsx';
 import { UsagePage } from './pages/usage/usage.tsx';
@@ -33,6 +35,12 @@ const WriteUsage = lazy(() =>
 );
 const WriteGrowth = lazy(() =>
   import('./pages/growth/write/write-page.tsx').then((m) => ({ default: m.WriteGrowthPage })).catch(gone),
+);
+const WriteMap = lazy(() =>
+  import('./pages/teardown/maps/write-page.tsx').then((m) => ({ default: m.WriteMapPage })).catch(gone),
+);
+const WriteFloor = lazy(() =>
+  import('./pages/teardown/floors/write-page.tsx').then((m) => ({ default: m.WriteFloorPage })).catch(gone),
 );
 const Stories = lazy(() => import('./pages/stories/stories.tsx'));
 type Params = Readonly<Record<string, string | undefined>>;
@@ -115,6 +123,20 @@ export function App() {
       </Route>
       <Route path="/:shop/growth/:name">
         {(p) => <GrowthPage key={`${p.shop} ${p.name}`} shop={p.shop} name={word(p, 'name')} />}
+      </Route>
+      <Route path="/:shop/teardown/maps/new">{(p) => <Writing of={WriteMap} shop={p.shop} name={null} />}</Route>
+      <Route path="/:shop/teardown/maps/:name/write">
+        {(p) => <Writing of={WriteMap} shop={p.shop} name={word(p, 'name')} />}
+      </Route>
+      <Route path="/:shop/teardown/maps/:name">
+        {(p) => <MapPage key={`${p.shop} ${p.name}`} shop={p.shop} name={word(p, 'name')} />}
+      </Route>
+      <Route path="/:shop/teardown/floors/new">{(p) => <Writing of={WriteFloor} shop={p.shop} name={null} />}</Route>
+      <Route path="/:shop/teardown/floors/:name/write">
+        {(p) => <Writing of={WriteFloor} shop={p.shop} name={word(p, 'name')} />}
+      </Route>
+      <Route path="/:shop/teardown/floors/:name">
+        {(p) => <FloorPage key={`${p.shop} ${p.name}`} shop={p.shop} name={word(p, 'name')} />}
       </Route>
       <Route path="/:shop/directive">{(p) => <DirectiveListPage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/directive/new">{(p) => <NewDirectivePage key={p.shop} shop={p.shop} />}</Route>

@@ -1,0 +1,40 @@
+import { placeWords } from '../../../parts/write/place-words.ts';
+
+/** Where a problem of a map lies, as the form names it. */
+export const mapPlace = placeWords(
+  {
+    low_min: 'at least',
+    likely_min: 'most likely',
+    high_min: 'at most',
+    at: 'what it is at',
+    id: 'short name',
+    each: 'times for one fastener',
+    fasteners: '',
+    diameter_mm: 'diameter',
+    grip_mm: 'grip',
+    count: 'how many',
+    known: 'how well known',
+    take_off: 'taking it off',
+    put_back: 'putting it back',
+    set_up: 'setting it up',
+    now_cents: 'a finding costs now',
+    later_cents: 'costs later',
+    only_if: 'only where',
+  },
+  {
+    parts: 'part',
+    joins: 'row',
+    supports: 'support',
+    looks: 'look',
+    jobs: 'small job',
+    gates: 'gate',
+    stated: 'stated order',
+    layers: 'layer',
+    needs: 'need',
+    close_needs: 'need to close',
+    outline: 'point',
+    line: 'point',
+    steps: 'step',
+    models: 'model',
+  },
+);
