@@ -1,4 +1,4 @@
-import type { OrderItem, OrderTerms } from './best-order.ts';
+import type { OrderItem, OrderTerms } from './items.ts';
 import { FACES, toolWords, totalMinutes, type Walked } from './walk.ts';
 
 interface State {

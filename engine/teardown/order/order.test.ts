@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bestOrder, type OrderItem } from './best-order.ts';
+import { bestOrder } from './best-order.ts';
+import type { OrderItem } from './items.ts';
 import { lowestOrder } from './lowest.ts';
 import { costOfOrder, sequentialOrder } from './sequential.ts';
 import { toolWords, walk } from './walk.ts';

@@ -1,4 +1,4 @@
-import type { OrderItem, OrderTerms } from './best-order.ts';
+import type { OrderItem, OrderTerms } from './items.ts';
 
 export interface Walked {
   readonly order: readonly number[];
