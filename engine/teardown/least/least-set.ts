@@ -23,7 +23,7 @@ function firstOf(core: Core, goOn: () => boolean): Found {
   const { cost } = core.net;
   const plain = improver.derive((j) => Math.max(0, cost[j]!))!;
   const paying = improver.addWhatPays(plain);
-  return improver.addWhatPays(improver.around(paying, 300, goOn));
+  return improver.addWhatPays(improver.around(paying, 40, goOn));
 }
 
 export function leastSet(problem: AndOrProblem, options: LeastOptions = {}): LeastSet {
@@ -44,7 +44,7 @@ export function leastSet(problem: AndOrProblem, options: LeastOptions = {}): Lea
   const first = firstOf(core, keepGoing);
   const searched = new Search(core, first, grain, (touched) => touched < effort && keepGoing()).run();
   const chosen = [...given];
-  for (let j = 0; j < core.net.things; j++) if (searched.found.chosen[j]) chosen.push(core.names[j]!);
+  for (let j = 0; j < core.net.things; j++) if (searched.found.chosen[j]) chosen.push(...core.names[j]!);
   return done(chosen, paid + searched.found.cost, paid + searched.bound);
 }
 

@@ -6,7 +6,8 @@ import { type Net, netOf } from './net.ts';
 export interface Core {
   readonly net: Net;
   readonly musts: Musts;
-  readonly names: readonly number[];
+  /** Of each thing those of the problem that it stands for. */
+  readonly names: readonly (readonly number[])[];
   /** Things that every answer holds. */
   readonly targets: readonly number[];
 }
@@ -79,6 +80,23 @@ function outdone(net: Net, m: Musts, keep: Uint8Array): Uint8Array {
   return gone;
 }
 
+/** Things that serve one other only, which cannot do without: -1, or that other. They are chosen with it. */
+function absorbed(net: Net, lists: readonly (readonly (readonly number[])[])[], held: Uint8Array): Int32Array {
+  const uses = new Int32Array(net.things);
+  for (const list of lists) for (const l of list) for (const k of l) uses[k]!++;
+  const into = new Int32Array(net.things).fill(-1);
+  const taken = new Uint8Array(net.things);
+  lists.forEach((list, j) => {
+    for (const [k] of list.filter((l) => l.length === 1) as [number][]) {
+      if (uses[k] !== 1 || net.cost[k]! < 0 || (held[k] && !held[j]) || taken[j] || taken[k] || into[k]! >= 0) continue;
+      if (into[j]! >= 0 || k === j) continue;
+      into[k] = j;
+      taken[k] = taken[j] = 1;
+    }
+  });
+  return into;
+}
+
 /**
  * Takes away all that cannot matter: what is never reached, what nothing wanted leads to, what stands after what it would
  * serve, clauses that others meet, things outdone by another; what every answer holds and can be done at once is given.
@@ -92,14 +110,14 @@ export function reduce(
   targets: readonly number[],
   allowed?: Uint8Array,
 ): Reduced | null {
-  let names = clauses.map((_, j) => j);
+  let names: number[][] = clauses.map((_, j) => [j]);
   let lists: Clauses = clauses.map((l) => l.map((k) => [...new Set(k)]));
   let wanted = new Set(targets);
   const given: number[] = [];
   let may = allowed ?? new Uint8Array(names.length).fill(1);
   for (;;) {
     const net = netOf(
-      names.map((x) => cost[x]!),
+      names.map((of) => of.reduce((s, x) => s + cost[x]!, 0)),
       lists,
     );
     const chain = new Chain(net);
@@ -124,9 +142,16 @@ export function reduce(
           : [],
       );
     }
+    const into = absorbed(net, next, held);
+    for (let k = 0; k < net.things; k++) {
+      const j = into[k]!;
+      if (j < 0) continue;
+      next[j] = [...next[j]!.filter((l) => !l.includes(k)), ...next[k]!];
+      names[j]!.push(...names[k]!);
+    }
     const stays = new Uint8Array(net.things);
     const todo = names.flatMap((_, j) =>
-      chain.joined[j] && !done.joined[j] && !gone[j] && (held[j] || net.cost[j]! < 0) ? [j] : [],
+      chain.joined[j] && !done.joined[j] && !gone[j] && into[j]! < 0 && (held[j] || net.cost[j]! < 0) ? [j] : [],
     );
     for (const j of todo) stays[j] = 1;
     for (let i = 0; i < todo.length; i++)
@@ -136,7 +161,7 @@ export function reduce(
           stays[k] = 1;
           todo.push(k);
         }
-    for (let i = 0; i < done.count; i++) given.push(names[done.order[i]!]!);
+    for (let i = 0; i < done.count; i++) given.push(...names[done.order[i]!]!);
     const left = names.flatMap((_, j) => (stays[j] ? [j] : []));
     const size = (l: Clauses, which: readonly number[]) =>
       which.reduce((s, j) => s + l[j]!.reduce((t, k) => t + 1 + k.length, 0), 0);

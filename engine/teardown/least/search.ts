@@ -5,10 +5,6 @@ import type { Core } from './reduce.ts';
 import { safeBound } from './safe-bound.ts';
 import { Simplex } from './simplex.ts';
 
-/** How long a search may go on: asked often, answers at once. */
-export interface Budget {
-  goOn(): boolean;
-}
 export interface Searched {
   readonly found: Found;
   readonly bound: number;
@@ -224,9 +220,10 @@ export class Search {
       if (depth === 0 ? round % 5 === 4 : round === 0) this.guess(depth === 0 && round % 20 === 4);
       if (this.rounded(bound) >= this.best.cost) return 'done';
       this.fix();
+      if (depth === 0) simplex.forget();
       const plain = this.cuts.plain(x, 200);
       const rows = [...plain];
-      if (plain.length < 20) rows.push(...this.cuts.gates(x, depth === 0 ? 40 : 12, depth === 0 ? 3 : 1));
+      if (plain.length < 20) rows.push(...this.cuts.gates(x, depth === 0 ? 24 : 10, depth === 0 ? 2 : 1));
       const whole = this.fraction() < 0;
       if (rows.length === 0) {
         if (whole) {
@@ -241,7 +238,7 @@ export class Search {
       }
       if (!whole && tail > (depth === 0 ? 8 : 2) && round > 2) break;
       for (const row of rows) simplex.add(row);
-      if (round % 4 === 3) simplex.dropSlack(() => false);
+      if (round % 2 === 1) simplex.dropSlack(() => false);
     }
     const thing = this.choose(bound);
     if (thing < 0) return this.settle(bound);

@@ -26,7 +26,11 @@ export class Simplex {
   private place: number[];
   private readonly inColumn: Int32Array;
   private inRow: number[] = [];
+  /** Columns in use: the first of each row. */
+  private width: number;
   private table: Float64Array[] = [];
+  /** How long the edge of a row is, about: rows are chosen by what is gained per length (Devex, Forrest and Goldfarb 1992). */
+  private weight: number[] = [];
   private readonly reduced: Float64Array;
   private readonly candidates: Int32Array;
   private readonly ratio: Float64Array;
@@ -35,6 +39,7 @@ export class Simplex {
   constructor(cost: Float64Array) {
     const n = cost.length;
     this.things = n;
+    this.width = n;
     this.cost = cost;
     this.low = new Array<number>(n).fill(0);
     this.high = new Array<number>(n).fill(1);
@@ -77,12 +82,11 @@ export class Simplex {
       const f = row.factors[e]!;
       value += f * this.value[j]!;
       const p = this.place[j]!;
-      if (p < 0) line[-1 - p]! -= f;
-      else {
+      if (p >= 0) {
         const other = this.table[p]!;
-        for (let q = 0; q < n; q++) line[q]! += f * other[q]!;
-        this.touched += n;
-      }
+        for (let q = 0; q < this.width; q++) line[q]! += f * other[q]!;
+        this.touched += this.width;
+      } else if (-1 - p < this.width) line[-1 - p]! -= f;
     }
     let slot = this.rows.indexOf(null);
     if (slot < 0) slot = this.rows.length;
@@ -94,6 +98,7 @@ export class Simplex {
     this.place[s] = this.inRow.length;
     this.inRow.push(s);
     this.table.push(line);
+    this.weight.push(1);
     return slot;
   }
 
@@ -110,13 +115,33 @@ export class Simplex {
       if (i !== last) {
         this.inRow[i] = this.inRow[last]!;
         this.table[i] = this.table[last]!;
+        this.weight[i] = this.weight[last]!;
         this.place[this.inRow[i]!] = i;
       }
       this.inRow.pop();
       this.table.pop();
+      this.weight.pop();
       dropped++;
     }
     return dropped;
+  }
+
+  /** Leaves out the columns of things that are settled for good; their bounds are never changed again. */
+  forget(): void {
+    for (let q = this.width - 1; q >= 0; q--) {
+      const x = this.inColumn[q]!;
+      if (x >= this.things || this.low[x] !== this.high[x]) continue;
+      const last = --this.width;
+      const other = this.inColumn[last]!;
+      this.inColumn[q] = other;
+      this.inColumn[last] = x;
+      this.place[other] = -1 - q;
+      this.place[x] = -1 - last;
+      const d = this.reduced[q]!;
+      this.reduced[q] = this.reduced[last]!;
+      this.reduced[last] = d;
+      for (const line of this.table) line[q] = line[last]!;
+    }
   }
 
   /** Price of a row: what its bound is worth. Zero where it does not bind. */
@@ -148,7 +173,12 @@ export class Simplex {
       const v = this.inRow[i]!;
       const x = this.value[v]!;
       const out = Math.max(this.low[v]! - x, x - this.high[v]!);
-      if (out > best && out > FEASIBLE) [best, at] = [out, i];
+      if (out <= FEASIBLE) continue;
+      const score = (out * out) / this.weight[i]!;
+      if (score > best) {
+        best = score;
+        at = i;
+      }
     }
     return at;
   }
@@ -156,7 +186,7 @@ export class Simplex {
   private step(r: number): number {
     const { reduced, inColumn, candidates, ratio } = this;
     const line = this.table[r]!;
-    const n = this.things;
+    const n = this.width;
     const v = this.inRow[r]!;
     const up = this.value[v]! < this.low[v]!;
     const goal = up ? this.low[v]! : this.high[v]!;
@@ -238,6 +268,9 @@ export class Simplex {
     this.value[leaves] = goal;
     for (let k = 0; k < nonzeros; k++) line[nonzero[k]!]! /= pivot;
     line[q] = 1 / pivot;
+    const { weight } = this;
+    const length = weight[r]! / (pivot * pivot);
+    weight[r] = Math.max(1, length);
     for (let i = 0; i < table.length; i++) {
       if (i === r) continue;
       const other = table[i]!;
@@ -245,6 +278,8 @@ export class Simplex {
       if (f === 0) continue;
       other[q] = 0;
       if (f < SMALL && f > -SMALL) continue;
+      const longer = f * f * length;
+      if (longer > weight[i]!) weight[i] = longer;
       for (let k = 0; k < nonzeros; k++) other[nonzero[k]!]! -= f * line[nonzero[k]!]!;
       this.touched += nonzeros;
     }
@@ -274,9 +309,11 @@ export class Simplex {
   private again(until: number, most: number, goOn: () => boolean): Outcome {
     const rows = this.rows.filter((row) => row !== null);
     const n = this.things;
+    this.width = n;
     this.rows = [];
     this.inRow = [];
     this.table = [];
+    this.weight = [];
     for (let j = 0; j < n; j++) {
       this.place[j] = -1 - j;
       this.inColumn[j] = j;
