@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
-import { listPage, ownPage } from '../../api/kept-at.ts';
+import { KEPT_AT, listPage, ownPage } from '../../api/kept-at.ts';
 import { useSheet, withQuery } from '../../api/sheets.ts';
 import { shopPath } from '../../api/shops.ts';
 import { type BasisWord, basisDocumentPath } from '../../api/usage.ts';
@@ -33,9 +33,10 @@ export function BasisPage({
   const units = useUnits();
   const { of } = useAsked();
   const asked = { units, mix: of('mix') };
-  const sheet = useSheet(shop, [word, name], asked);
+  const at = [...KEPT_AT[word].api, name];
+  const sheet = useSheet(shop, at, asked);
   const own = ownPage(shop, word, name);
-  const path = (format: string) => withQuery(shopPath(shop, word, name), { ...asked, format });
+  const path = (format: string) => withQuery(shopPath(shop, ...at), { ...asked, format });
   return (
     <Page shop={shop} title={sheet.data?.title ?? WORD_NAMES[word].one}>
       <Loaded query={sheet} what="Computing the answer">

@@ -18,9 +18,10 @@ const points = (p: readonly (readonly [number, number])[]): Json => p.map((q) =>
 /** A structure map: drawn, and filled in. */
 export function MapFields() {
   const { draft, send } = useForm();
-  const [chosen, setChosen] = useState<ChosenThing>({ of: 'parts', index: 0 });
-  const [shown, setShown] = useState({ parts: 0, joins: 0 });
-  const [side, setSide] = useState<Side>('both');
+  const [first] = useState(() => Math.min(1, listOf(draft.parts).length - 1));
+  const [chosen, setChosen] = useState<ChosenThing>({ of: 'parts', index: first });
+  const [shown, setShown] = useState({ parts: first, joins: 0 });
+  const [side, setSide] = useState<Side>('left');
   const choose = (thing: ChosenThing) => {
     setChosen(thing);
     setShown((s) => ({ ...s, [thing.of]: thing.index }));

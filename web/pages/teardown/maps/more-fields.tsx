@@ -3,6 +3,7 @@ import { useForm } from '../../../parts/write/context.tsx';
 import { ChoiceIn, FigureIn, RenameIn, TextIn } from '../../../parts/write/inputs.tsx';
 import { type Json, listOf, type Path, tableOf, textOf } from '../../../parts/write/json.ts';
 import { MoneyIn } from '../../../parts/write/money-in.tsx';
+import { More } from '../../../parts/write/more.tsx';
 import { OneOf } from '../../../parts/write/one-of.tsx';
 import { OwnPart } from '../../../parts/write/own-part.tsx';
 import { RowsOf } from '../../../parts/write/rows-of.tsx';
@@ -234,19 +235,15 @@ export function TimesIn() {
       <h2 id="map-times">Times for one fastener</h2>
       <div data-place="each" tabIndex={-1}>
         {FASTENERS.map((k) => (
-          <OwnPart
-            key={k.value}
-            title={k.text}
-            path={['each', k.value]}
-            fresh={{ open: {}, close: {} }}
-            add={`Times for one ${k.text}`}
-          >
-            {EACH.map(([field, text]) => (
-              <OwnPart key={field} title="" path={['each', k.value, field]} fresh={{}} add={`${text}, one ${k.text}`}>
-                <ThreePointIn path={['each', k.value, field]} of={`${text}, one ${k.text}`} />
-              </OwnPart>
-            ))}
-          </OwnPart>
+          <More key={k.value} title={`One ${k.text}`} open={false}>
+            <OwnPart title="" path={['each', k.value]} fresh={{ open: {}, close: {} }} add={`Times for one ${k.text}`}>
+              {EACH.map(([field, text]) => (
+                <OwnPart key={field} title="" path={['each', k.value, field]} fresh={{}} add={`${text}, one ${k.text}`}>
+                  <ThreePointIn path={['each', k.value, field]} of={`${text}, one ${k.text}`} />
+                </OwnPart>
+              ))}
+            </OwnPart>
+          </More>
         ))}
       </div>
       <OwnPart title="Turning the wing" path={['flip']} fresh={{}} add="Times of its own for turning the wing">
