@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { randomSource } from '../../foundation/random.ts';
 import { STAGES } from '../structure-document.ts';
 import { wingOf } from './context.ts';
 import { reassemble, withGates } from './index.ts';
 import { randomWing } from './testing/random-wing.ts';
-import { positions, walk } from './testing/replayed.ts';
+import { anotherOrder, positions, walk } from './testing/replayed.ts';
 
 const RUNS = { numRuns: 150 };
 const law = (check: (wing: typeof randomWing extends fc.Arbitrary<infer T> ? T : never) => void) =>
@@ -13,8 +14,22 @@ const law = (check: (wing: typeof randomWing extends fc.Arbitrary<infer T> ? T :
 describe('whatever the wing', () => {
   it('ends fitted, every row closed once, each step after what it waits for', () =>
     law(({ document, opened }) => {
-      expect(walk(reassemble(document, opened).operations, opened)).toEqual({ off: [], open: [] });
+      expect(walk(reassemble(document, opened).operations, opened, document.map)).toEqual({ off: [], open: [] });
     }));
+
+  it('so does every other order that keeps what each step waits for', () =>
+    fc.assert(
+      fc.property(randomWing, fc.nat(1000), ({ document, opened }, seed) => {
+        const { operations } = reassemble(document, opened);
+        const random = randomSource(seed);
+        const orders = [
+          anotherOrder(operations, (n) => n - 1),
+          anotherOrder(operations, (n) => Math.floor(random.next() * n)),
+        ];
+        for (const order of orders) expect(walk(order, opened, document.map)).toEqual({ off: [], open: [] });
+      }),
+      RUNS,
+    ));
 
   it('no row is closed for good before the dry pass came apart, was deburred, coated and dry', () =>
     law(({ document, opened }) => {

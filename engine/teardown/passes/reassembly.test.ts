@@ -52,7 +52,7 @@ describe('a new spar', () => {
     ]);
   });
   it('ends with everything fitted and every row closed', () =>
-    expect(walk(operations, SPAR_OUT)).toEqual({ off: [], open: [] }));
+    expect(walk(operations, SPAR_OUT, document.map)).toEqual({ off: [], open: [] }));
   it('takes the times of the map: asymmetric counts, each kind of work its own', () => {
     const likely = Object.fromEntries(operations.map((o) => [o.id, o.minutes.likely_min]));
     expect(likely).toMatchObject({
@@ -125,7 +125,7 @@ describe('nothing new goes in', () => {
       'close:hang',
       'release:trestle',
     ]);
-    expect(walk(operations, opened)).toEqual({ off: [], open: [] });
+    expect(walk(operations, opened, smallJob().map)).toEqual({ off: [], open: [] });
   });
   it('spoiled holes are drilled in a dry pass, only they', () => {
     const document = smallJob({
