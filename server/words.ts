@@ -1,19 +1,41 @@
 import { z } from 'zod';
-import { type Day, directive, growth, outlook, parseDocument, record, type Step, usage } from '../engine/index.ts';
-import { directiveExample, growthExample, outlookExample, recordExample, usageExample } from '../examples/index.ts';
+import {
+  type Day,
+  directive,
+  growth,
+  outlook,
+  parseDocument,
+  record,
+  type Step,
+  teardown,
+  usage,
+} from '../engine/index.ts';
+import {
+  directiveExample,
+  floorExample,
+  growthExample,
+  outlookExample,
+  recordExample,
+  structureExample,
+  teardownExample,
+  usageExample,
+} from '../examples/index.ts';
 import {
   aircraftSheet,
   directiveSheet,
+  floorSheet,
   growthSheet,
   outlookSheet,
   recordSheet,
   type Sheet,
+  structureSheet,
   type Units,
   usageSheet,
 } from '../sheets/index.ts';
 import { answersFor } from './answers.ts';
 import { type DrawnOptions, growthDrawn } from './growth-drawn.ts';
 import { withOtherUnits } from './other-units.ts';
+import { type JobPage, SHEETS } from './teardown/sheets.ts';
 import { today } from './today.ts';
 
 /** The questions that one document answers: schema, example, answer and sheet of each. */
@@ -26,6 +48,8 @@ export interface Answer {
 /** What a reader may choose of the sheet of a document. */
 export interface SheetOptions extends DrawnOptions {
   readonly units?: Units | undefined;
+  /** Of a teardown. */
+  readonly page?: JobPage | undefined;
 }
 
 const asksQuestion = (input: unknown): boolean =>
@@ -109,6 +133,36 @@ export const WORDS = {
     answer: (input: unknown, drawn: DrawnOptions = {}): Answer => growthDrawn(input, drawn),
     sheet: (input: unknown, { units, ...drawn }: SheetOptions = {}): Sheet =>
       growthSheet({ answer: growthDrawn(input, drawn), day: dayOf(growth.readGrowth(input).day), units }),
+  },
+  structure: {
+    asks: 'What is a wing made of, and what stands in the way of what?',
+    schema: () => withOtherUnits(z.toJSONSchema(teardown.zStructureMap, { io: 'input' })),
+    example: structureExample,
+    answer: (input: unknown): Answer => {
+      const map = teardown.readStructure(input);
+      return { value: { map, findings: teardown.checkMap(map) }, working: [], warnings: [] };
+    },
+    sheet: (input: unknown, { units }: SheetOptions = {}): Sheet => {
+      const map = teardown.readStructure(input);
+      return structureSheet({ map, findings: teardown.checkMap(map), day: dayOf(undefined), units });
+    },
+  },
+  floor: {
+    asks: 'Who works when, with which jigs, at what price?',
+    schema: () => withOtherUnits(z.toJSONSchema(teardown.zFloor, { io: 'input' })),
+    example: floorExample,
+    answer: (input: unknown): Answer => ({ value: teardown.readFloor(input), working: [], warnings: [] }),
+    sheet: (input: unknown): Sheet => floorSheet({ floor: teardown.readFloor(input), day: dayOf(undefined) }),
+  },
+  teardown: {
+    asks: 'What has to come off, in what order, how long does it take?',
+    schema: () => withOtherUnits(z.toJSONSchema(teardown.zTeardownDocument, { io: 'input' })),
+    example: teardownExample,
+    answer: (input: unknown): Answer => teardown.answerTeardown(input),
+    sheet: (input: unknown, { units, page = 'plan' }: SheetOptions = {}): Sheet => {
+      const document = teardown.readTeardown(input);
+      return SHEETS[page]({ document, answer: teardown.answerOf(document), day: document.day, units });
+    },
   },
 } as const;
 export type Word = keyof typeof WORDS;

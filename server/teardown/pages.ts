@@ -1,33 +1,14 @@
-import {
-  cardsSheet,
-  quoteSheet,
-  type Sheet,
-  scheduleSheet,
-  shoppingSheet,
-  stepsOf,
-  type TeardownSheetInput,
-  teardownSheet,
-  type Units,
-  withHistory,
-} from '../../sheets/index.ts';
+import { type Sheet, stepsOf, type TeardownSheetInput, type Units, withHistory } from '../../sheets/index.ts';
 import type { Shop } from '../../store/index.ts';
 import { type Desk, dayOf } from '../desk.ts';
 import { answered } from './answers.ts';
 import { type AskedJob, type Composed, compose } from './compose.ts';
+import { type JobPage, SHEETS } from './sheets.ts';
 
-export const JOB_PAGES = ['plan', 'schedule', 'shopping', 'quote', 'cards'] as const;
-export type JobPage = (typeof JOB_PAGES)[number];
 export interface AskedPage extends AskedJob {
   readonly page: JobPage;
   readonly units?: Units | undefined;
 }
-const SHEETS: Readonly<Record<JobPage, (q: TeardownSheetInput) => Sheet>> = {
-  plan: teardownSheet,
-  schedule: scheduleSheet,
-  shopping: shoppingSheet,
-  quote: quoteSheet,
-  cards: cardsSheet,
-};
 /** Pages that are worth showing before schedule and quote are there, and where these cannot be made. */
 const SOON: readonly JobPage[] = ['plan', 'shopping', 'cards'];
 const COMPUTING = 'Schedule and quote are being computed; the plan stands.';

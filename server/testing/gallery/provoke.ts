@@ -62,6 +62,9 @@ async function done(p: Provoking, stage: Stage): Promise<Said> {
   else if (p.outlook !== undefined) WORDS.outlook.answer(p.outlook);
   else if (p.usage !== undefined) WORDS.usage.answer(p.usage);
   else if (p.growth !== undefined) WORDS.growth.answer(p.growth);
+  else if (p.structure !== undefined) WORDS.structure.answer(p.structure);
+  else if (p.floor !== undefined) WORDS.floor.answer(p.floor);
+  else if (p.teardown !== undefined) WORDS.teardown.answer(p.teardown);
   else if (p.adopt) {
     const body = { text: JSON.stringify(p.directive), by: 'A. Reader', on: '2026-01-15' };
     return asked({ method: 'POST', url: '/api/shops/demo/directives', body }, stage);

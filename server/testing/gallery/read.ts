@@ -12,6 +12,9 @@ export interface Provoking {
   /** A whole document, asked as the command of that word asks it. */
   readonly usage?: unknown;
   readonly growth?: unknown;
+  readonly structure?: unknown;
+  readonly floor?: unknown;
+  readonly teardown?: unknown;
   readonly directive?: unknown;
   /** The directive is adopted, not only read. */
   readonly adopt?: boolean;
