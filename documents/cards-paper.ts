@@ -7,7 +7,7 @@ const PAD = 12;
 const GAP = 12;
 const [TITLE, STEP, FACT, SMALL] = [15, 12, 10, 9] as const;
 /** A picture takes this share of the width of a card; less where two cards would else not stand on a page. */
-const PICTURES = [0.62, 0.54, 0.46] as const;
+const PICTURES = [0.58, 0.52, 0.46] as const;
 const SIGN = 28;
 const BOX = 11;
 const INDENT = 20;

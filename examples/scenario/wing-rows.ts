@@ -325,8 +325,11 @@ export function rowsOf(side: Side): Join[] {
       'inboard access panel screws',
       ['panel-inboard', 'lower-skin-inboard'],
       [
-        [1300, 760],
-        [1560, 980],
+        [1310, 770],
+        [1550, 770],
+        [1550, 970],
+        [1310, 970],
+        [1310, 770],
       ],
       16,
       lower,
@@ -336,8 +339,11 @@ export function rowsOf(side: Side): Join[] {
       'outboard access panel screws',
       ['panel-outboard', 'lower-skin-outboard'],
       [
-        [2780, 640],
-        [3040, 900],
+        [2790, 650],
+        [3030, 650],
+        [3030, 890],
+        [2790, 890],
+        [2790, 650],
       ],
       18,
       lower,
@@ -429,7 +435,10 @@ export function rowsOf(side: Side): Join[] {
             ['upper-skin-inboard', 'walkway-doubler'],
             [
               [490, 640],
+              [1170, 640],
               [1170, 1080],
+              [490, 1080],
+              [490, 640],
             ],
             { ...FLUSH, count: 88, grip_mm: 2.4, rows: 4 },
             {

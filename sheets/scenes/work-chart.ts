@@ -1,4 +1,4 @@
-import { addDays, type Day, daysBetween, type teardown } from '../../engine/index.ts';
+import { addDays, type Day, daysBetween, later, type teardown } from '../../engine/index.ts';
 import { day as dayWords, number } from '../display.ts';
 import type { Ink, Mark, Scene, TableBlock } from '../model.ts';
 import { clockMinutes, DAY_MIN, shiftsOn, weekday } from '../teardown/floor-days.ts';
@@ -86,7 +86,7 @@ export function workChart({ schedule, jobs, floor, others = [] }: WorkChartInput
   const last = [...schedule.ends.map((e) => e.day), schedule.finish?.p80, schedule.finish?.p50].filter(
     (d): d is Day => !!d,
   );
-  const end = last.reduce((a, b) => (a > b ? a : b), schedule.from);
+  const end = last.reduce(later, schedule.from);
   const axis = axisOf(floor, schedule.from, Math.max(1, daysBetween(schedule.from, end) + 1));
   const x = placeOf(axis);
   const rows = rowsOf(schedule, jobs, floor, others);
