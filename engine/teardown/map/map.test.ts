@@ -164,6 +164,11 @@ describe('T4 the graph', () => {
     );
     expect(graph.clauses[graph.index('off:tank')]).toContainEqual([graph.index('off:panel')]);
   });
+  it('what must be off to close a row is off before it is opened', () => {
+    const joins = wing().joins.map((j) => (j.id === 'tank-screws' ? { ...j, close_needs: ['off:panel' as const] } : j));
+    const graph = graphOf(readStructure(wing({ joins })));
+    expect(graph.clauses[graph.index('open:tank-screws')]).toEqual([[graph.index('off:panel')]]);
+  });
   it('reached is all that chaining reaches, in an order that can be done; roots are there exactly where it is not', () => {
     const need = fc.array(fc.array(fc.nat(7), { minLength: 1, maxLength: 3 }), { maxLength: 2 });
     fc.assert(

@@ -83,7 +83,9 @@ export function requireMap(map: StructureMap): void {
   }
   for (const s of map.stated) {
     for (const step of s.steps) requireStep(map, step, `the order "${s.name}"`);
+    for (const step of s.back) requireStep(map, step, `the way back of "${s.name}"`);
     once(`in the order "${s.name}" the step`, s.steps);
+    once(`on the way back of "${s.name}" the step`, s.back);
     if (s.only_if && !index.part.has(s.only_if)) throw idUnknown(`the order "${s.name}"`, s.only_if, 'a part', parts);
   }
 }
