@@ -19,7 +19,12 @@ import { ManualPage } from './pages/reading/manual.tsx';
 import { ReadingPage } from './pages/reading/reading.tsx';
 import { NothingHere } from './pages/start/nothing-here.tsx';
 import { StartPage } from './pages/start/start.tsx';
+import { AircraftTeardownPage } from './pages/teardown/aircraft-teardown.tsx';
+import { CalendarPage } from './pages/teardown/calendar.tsx';
 import { FloorPage } from './pages/teardown/floors/floor.tsx';
+import { JobPage } from './pages/teardown/job.tsx';
+import { JOB_PAGES } from './pages/teardown/job-pages.tsx';
+import { TeardownListPage } from './pages/teardown/list.tsx';
 import { MapPage } from './pages/teardown/maps/map.tsx';
 import { AircraftUsagePage } from './pages/usage/aircraft-usage.tsx';
 import { UsageListPage } from './pages/usage/list.tsx';
@@ -41,6 +46,12 @@ const WriteMap = lazy(() =>
 );
 const WriteFloor = lazy(() =>
   import('./pages/teardown/floors/write-page.tsx').then((m) => ({ default: m.WriteFloorPage })).catch(gone),
+);
+const WriteTeardown = lazy(() =>
+  import('./pages/teardown/write/write-page.tsx').then((m) => ({ default: m.WriteTeardownPage })).catch(gone),
+);
+const WingPage = lazy(() =>
+  import('./pages/teardown/wing/wing-page.tsx').then((m) => ({ default: m.WingPage })).catch(gone),
 );
 const Stories = lazy(() => import('./pages/stories/stories.tsx'));
 type Params = Readonly<Record<string, string | undefined>>;
@@ -138,6 +149,29 @@ export function App() {
       <Route path="/:shop/teardown/floors/:name">
         {(p) => <FloorPage key={`${p.shop} ${p.name}`} shop={p.shop} name={word(p, 'name')} />}
       </Route>
+      <Route path="/:shop/aircraft/:id/teardown">
+        {(p) => <AircraftTeardownPage key={`${p.shop} ${p.id}`} shop={p.shop} id={word(p, 'id')} />}
+      </Route>
+      <Route path="/:shop/teardown">{(p) => <TeardownListPage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop/teardown/calendar">{(p) => <CalendarPage key={p.shop} shop={p.shop} />}</Route>
+      <Route path="/:shop/teardown/new">{(p) => <Writing of={WriteTeardown} shop={p.shop} name={null} />}</Route>
+      <Route path="/:shop/teardown/jobs/:name/write">
+        {(p) => <Writing of={WriteTeardown} shop={p.shop} name={word(p, 'name')} />}
+      </Route>
+      <Route path="/:shop/teardown/jobs/:name/wing">
+        {(p) => (
+          <Suspense fallback={<Loading what="Opening the wing" />}>
+            <WingPage key={`${p.shop} ${p.name}`} shop={p.shop} name={word(p, 'name')} />
+          </Suspense>
+        )}
+      </Route>
+      {JOB_PAGES.map((page) => (
+        <Route key={page} path={`/:shop/teardown/jobs/:name${page === 'plan' ? '' : `/${page}`}`}>
+          {(p: Params) => (
+            <JobPage key={`${p.shop} ${p.name} ${page}`} shop={p.shop ?? ''} name={word(p, 'name')} page={page} />
+          )}
+        </Route>
+      ))}
       <Route path="/:shop/directive">{(p) => <DirectiveListPage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/directive/new">{(p) => <NewDirectivePage key={p.shop} shop={p.shop} />}</Route>
       <Route path="/:shop/directive/:number/write">

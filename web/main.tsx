@@ -9,6 +9,7 @@ import './styles/papers.css';
 import './styles/write.css';
 import './styles/basis.css';
 import './styles/map-editor.css';
+import './styles/teardown.css';
 import './styles/reading.css';
 import './styles/print.css';
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';

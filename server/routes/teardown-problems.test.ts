@@ -29,10 +29,10 @@ it('a job that names a kept map, a floor and an aircraft lacks nothing', async (
 it('what a job lacks is told at its place, each for itself', async () => {
   const { title: _t, ...rest } = job;
   expect(
-    (await problems('jobs', { ...rest, map: {}, targets: [{ part: 'Spar 1', work: 'replace' }], wing: 1 })).map(
+    (await problems('jobs', { ...rest, map: {}, targets: [{ part: 'Spar 1' }, { any: [{}] }], wing: 1 })).map(
       (p) => p.path,
     ),
-  ).toEqual(['map', 'title', 'targets.0.part', '']);
+  ).toEqual(['map', 'title', '', 'targets.0.part', 'targets.0.work', 'targets.1.any.0.part', 'targets.1.any.0.work']);
 });
 it('a map within a job is read as a map', async () => {
   const found = await problems('jobs', { ...job, map: { sparwright: 'structure/1', title: 'x' } });

@@ -14,11 +14,23 @@ const zJob = teardown.zTeardownDocument.extend({
   floor: z.unknown().optional(),
   aircraft: z.string().min(1).max(200).optional(),
 });
+const [zTarget, zAny] = teardown.zTargets.element.options;
+/** Of a target it is told what it lacks, not that it is neither a part nor a choice of parts. */
 function jobProblems(document: unknown): DraftProblem[] {
   const fields = 'the fields of a teardown job';
   const linked = isFields(document) ? { map: document.map, floor: document.floor } : {};
   const places = (['map', 'floor'] as const).flatMap((place) => linkProblems(linked, place));
-  return [...places, ...problemsOf(zJob, document, fields)];
+  const targets = isFields(document) && Array.isArray(document.targets) ? document.targets : [];
+  return [
+    ...places,
+    ...problemsOf(zJob, document, fields).filter((p) => !/^targets\.\d/.test(p.path)),
+    ...targets.flatMap((t: unknown, i) =>
+      problemsOf(isFields(t) && 'any' in t ? zAny : zTarget, t, fields).map((p) => ({
+        ...p,
+        path: ['targets', i, ...(p.path ? [p.path] : [])].join('.'),
+      })),
+    ),
+  ];
 }
 function linkProblems(linked: Fields, place: 'map' | 'floor'): DraftProblem[] {
   const value = linked[place];

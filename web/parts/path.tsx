@@ -45,8 +45,9 @@ const UNDERSTAND = [
   { at: '/usage', text: 'Usage' },
   { at: '/growth', text: 'Growth' },
 ];
+const DECIDE = [{ at: '/teardown', text: 'Teardown' }];
 /** Words that have a page on how they are computed, in the order of the job. */
-const METHODS = ['record', 'directive', 'outlook', 'usage', 'growth'];
+const METHODS = ['record', 'directive', 'outlook', 'usage', 'growth', 'teardown'];
 const shown = (word: string) => word.charAt(0).toUpperCase() + word.slice(1);
 
 /** A page of the open aircraft. */
@@ -91,6 +92,11 @@ export function Path({ shop, aircraft }: { shop: string; aircraft?: OpenAircraft
           <Place href={`/${shop}/directive`} text="Directives" here={here} />
           <Place href={`/${shop}/usage`} text="Usage" here={here} />
           <Place href={`/${shop}/growth`} text="Growth" here={here} />
+          <Place href={`/${shop}/teardown`} text="Teardown" here={here}>
+            <ul>
+              <Place href={`/${shop}/teardown/calendar`} text="Calendar" here={here} />
+            </ul>
+          </Place>
         </ul>
         {aircraft ? (
           <>
@@ -110,6 +116,12 @@ export function Path({ shop, aircraft }: { shop: string; aircraft?: OpenAircraft
             <h2>Understand</h2>
             <ul>
               {UNDERSTAND.map((p) => (
+                <Of key={p.at} own={own} here={here} {...p} />
+              ))}
+            </ul>
+            <h2>Decide</h2>
+            <ul>
+              {DECIDE.map((p) => (
                 <Of key={p.at} own={own} here={here} {...p} />
               ))}
             </ul>

@@ -36,6 +36,8 @@ export interface Live {
 }
 
 const AFTER_MS = 400;
+/** What is still being computed is asked for again. */
+const COMPUTING_MS = 1500;
 /** The draft as the server reads it and answers it, a moment after it stood still; the newest question wins. */
 export function useLive(shop: string, word: BasisWord, draft: Table): Live {
   const units = useUnits();
@@ -54,6 +56,7 @@ export function useLive(shop: string, word: BasisWord, draft: Table): Live {
     queryKey: ['basis answer', shop, word, number, units],
     queryFn: () => basisAnswer(shop, word, document, units),
     enabled: whole,
+    refetchInterval: (asked) => (asked.state.data?.computing ? COMPUTING_MS : false),
   });
   const last = useRef<Sheet | null>(null);
   if (answering.data) last.current = answering.data;
@@ -64,7 +67,7 @@ export function useLive(shop: string, word: BasisWord, draft: Table): Live {
     problems: [...(checking.data?.problems ?? []), ...(refused ? [refusedAt(refused.refusal, document)] : [])],
     sheet: last.current,
     old: answering.data === undefined || document !== draft,
-    computing: whole && answering.isFetching,
+    computing: whole && (answering.isFetching || answering.data?.computing !== undefined),
     failed: checking.error ?? (refused ? null : answering.error),
     refused,
     again: () => void (checking.error ? checking.refetch() : answering.refetch()),

@@ -1,0 +1,87 @@
+import type { RefObject } from 'react';
+import { BusyButton } from '../../../parts/busy-button.tsx';
+import type { Typed } from './record.ts';
+
+export interface PartNamed {
+  readonly id: string;
+  readonly name: string;
+}
+const WORK = [
+  { value: 'replace', text: 'replace it' },
+  { value: 'repair', text: 'repair it' },
+  { value: 'reach', text: 'reach it' },
+] as const;
+
+/** What was found, in words, and which parts must be reached for it. */
+export function Finding({
+  typed,
+  type,
+  parts,
+  note,
+  busy,
+  record,
+}: {
+  typed: Typed;
+  type: (change: Partial<Typed>) => void;
+  parts: readonly PartNamed[];
+  note: RefObject<HTMLTextAreaElement | null>;
+  busy: boolean;
+  record: () => void;
+}) {
+  const { targets } = typed;
+  const change = (i: number, to: Partial<(typeof targets)[number]>) =>
+    type({ targets: targets.map((t, k) => (k === i ? { ...t, ...to } : t)) });
+  return (
+    <>
+      <label className="big-field whole">
+        What was found
+        <textarea
+          ref={note}
+          rows={2}
+          maxLength={2000}
+          value={typed.note}
+          onChange={(e) => type({ note: e.target.value })}
+        />
+      </label>
+      {targets.map((t, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a line is its place in the list
+        <fieldset className="big-row" key={i}>
+          <legend className="hidden-text">Part {i + 1} that the finding asks for</legend>
+          <label className="big-field">
+            Part
+            <select value={t.part} onChange={(e) => change(i, { part: e.target.value })}>
+              <option value="">please choose</option>
+              {parts.map((p) => (
+                <option key={p.id} value={p.id}>
+                  {p.name}
+                </option>
+              ))}
+            </select>
+          </label>
+          <label className="big-field">
+            What is to be done
+            <select value={t.work} onChange={(e) => change(i, { work: e.target.value as 'repair' })}>
+              {WORK.map((w) => (
+                <option key={w.value} value={w.value}>
+                  {w.text}
+                </option>
+              ))}
+            </select>
+          </label>
+          <button type="button" onClick={() => type({ targets: targets.filter((_, k) => k !== i) })}>
+            Take away<span className="hidden-text"> part {i + 1}</span>
+          </button>
+        </fieldset>
+      ))}
+      <p className="soft">Without a part named here, the plan takes what the map says of such a finding.</p>
+      <div className="big-actions">
+        <button type="button" onClick={() => type({ targets: [...targets, { part: '', work: 'repair' }] })}>
+          Name a part
+        </button>
+        <BusyButton type="button" className="first" busy={busy} onClick={record}>
+          Record the finding
+        </BusyButton>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,41 @@
+import { placeWords } from '../../../parts/write/place-words.ts';
+
+/** Names of fields as the form shows them. */
+export const teardownPlace = placeWords(
+  {
+    title: 'name of the job',
+    day: 'first day of work',
+    map: 'structure map',
+    floor: 'floor',
+    part: 'part',
+    work: 'what is done to it',
+    side: 'side of the wing',
+    least_mm: 'least distance to the edge',
+    allowed_mm: 'least allowed',
+    known: 'how well known',
+    valid_days: 'valid for',
+    stop_and_call_cents: 'stop and call above',
+    freight_cents: 'freight',
+    paint_cents: 'paint',
+    low_cents: 'at least',
+    high_cents: 'at most',
+    low: 'at least',
+    high: 'at most',
+    common: 'spread of the shared cause',
+    runs: 'draws',
+    quote: 'the quote',
+    chance: 'chance',
+  },
+  {
+    targets: 'target',
+    any: 'any of these, part',
+    wanted: 'wanted',
+    unwanted: 'not wanted',
+    edge_distances: 'edge distance',
+    others: 'other work',
+    also: 'further step',
+    further: 'further sum',
+    excluded: 'not in the price',
+    recorded: 'record',
+  },
+);
