@@ -71,7 +71,6 @@ export class Search {
   }
 
   run(): Searched {
-    let lowest = Number.NEGATIVE_INFINITY;
     let here = this.node(0, Number.NEGATIVE_INFINITY);
     for (;;) {
       if (here === 'stopped') break;
@@ -82,10 +81,9 @@ export class Search {
       }
       const next = this.take();
       if (!next) return this.end(this.best.cost);
-      lowest = next.bound;
       here = this.enter(next);
     }
-    let bound = Math.min(lowest, this.now);
+    let bound = this.now;
     for (const o of this.open) bound = Math.min(bound, o.bound);
     return this.end(Math.min(this.best.cost, this.rounded(Math.max(bound, this.least()))));
   }
