@@ -313,7 +313,7 @@ export function rowsOf(side: Side): Join[] {
     screw(
       'tip',
       'wing tip screws',
-      ['tip', 'outboard-spar', 'rear-spar'],
+      ['tip', 'outboard-spar'],
       [
         [5000, 150],
         [5000, 1380],
@@ -372,7 +372,7 @@ export function rowsOf(side: Side): Join[] {
       needs: [off('panel-outboard')],
       ...lower,
     }),
-    bolt('aileron-rod-inner', 'aileron rod, bellcrank bolt', ['aileron-rod', 'rib-6'], [[3530, 910]], 1, {
+    bolt('aileron-rod-inner', 'aileron rod, bellcrank bolt', ['aileron-rod', 'rib-6'], [[3700, 910]], 1, {
       needs: [off('panel-outboard')],
       ...lower,
     }),
@@ -380,7 +380,7 @@ export function rowsOf(side: Side): Join[] {
       needs: [off('panel-inboard')],
       ...lower,
     }),
-    bolt('flap-rod-inner', 'flap rod, lever bolt', ['flap-rod', 'rib-1'], [[730, 910]], 1, {
+    bolt('flap-rod-inner', 'flap rod, lever bolt', ['flap-rod', 'rib-1'], [[480, 910]], 1, {
       needs: [off('panel-inboard')],
       ...lower,
     }),

@@ -50,7 +50,6 @@ function partsOf(side: Side): Part[] {
       mass_kg: 21,
       persons: 2,
       skill: 'sheet-metal',
-      needs: [...off('tank', 'nose-inboard'), `support:${id('cradle')}`],
       order: {
         code: 'W4-5710 (invented), angles and doublers riveted on',
         price_low_cents: 640_000,
@@ -63,7 +62,6 @@ function partsOf(side: Side): Part[] {
       mass_kg: 12,
       persons: 2,
       skill: 'sheet-metal',
-      needs: [...off('nose-outboard', 'tip'), `support:${id('cradle')}`],
       order: {
         code: 'W4-5720 (invented)',
         price_low_cents: 310_000,
@@ -80,7 +78,6 @@ function partsOf(side: Side): Part[] {
       mass_kg: 14,
       persons: 2,
       holds_fuel: true,
-      needs: [`open:${id('row-fuel-line')}`],
     }),
     part('nose-inboard', 'inboard nose section', 'nose_section', [480, 1500, 0, 500], 7, [8, 12, 25], {
       mass_kg: 8,
@@ -89,7 +86,6 @@ function partsOf(side: Side): Part[] {
     part('nose-outboard', 'outboard nose section', 'nose_section', [2500, 5000, 0, 505], 7, [8, 15, 30], {
       mass_kg: 13,
       persons: 2,
-      needs: off('tip'),
     }),
     part('tip', 'wing tip', 'fairing', [5000, 5260, 120, 1400], 8, [3, 5, 8], { mass_kg: 3 }),
     part('root-fairing', 'root fairing', 'fairing', [420, 520, 100, 1500], 9, [3, 5, 10]),
@@ -115,15 +111,13 @@ function partsOf(side: Side): Part[] {
     part('aileron', 'aileron', 'control_surface', [3000, 4980, 1190, 1580], 6, [5, 8, 15], {
       mass_kg: 5,
       persons: 2,
-      needs: [`open:${id('row-aileron-rod')}`],
     }),
     part('flap', 'flap', 'control_surface', [520, 2960, 1190, 1590], 6, [5, 8, 15], {
       mass_kg: 6,
       persons: 2,
-      needs: [`open:${id('row-flap-rod')}`],
     }),
-    part('aileron-rod', 'aileron rod', 'system', [3500, 3560, 900, 1200], 4, [2, 4, 8]),
-    part('flap-rod', 'flap rod', 'system', [700, 760, 900, 1200], 4, [2, 4, 8]),
+    part('aileron-rod', 'aileron rod', 'system', [3500, 3720, 900, 1200], 4, [2, 4, 8]),
+    part('flap-rod', 'flap rod', 'system', [470, 760, 900, 1200], 4, [2, 4, 8]),
     part('fuel-line', 'fuel line', 'system', [480, 1500, 420, 460], 4, [5, 10, 20], { holds_fuel: true }),
     part('splice-plate-upper', 'upper splice plate', 'splice', [2600, 2950, 490, 575], 9, [2, 4, 8]),
     part('splice-plate-lower', 'lower splice plate', 'splice', [2600, 2950, 490, 575], 1, [2, 4, 8], { face: 'lower' }),
