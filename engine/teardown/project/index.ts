@@ -6,6 +6,7 @@ export { type LeastMakespan, type LeastMakespanOptions, leastMakespan } from './
 export type { ListAnswer, ListQuestion } from './lists/question.ts';
 export { searchLists } from './lists/search-lists.ts';
 export type { Project, ProjectInput } from './model.ts';
+export { type PertJob, type PertPath, pertPath } from './pert.ts';
 export { projectOf } from './project-of.ts';
 export { readRcp } from './read-rcp.ts';
 export { readSm } from './read-sm.ts';

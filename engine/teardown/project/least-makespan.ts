@@ -71,7 +71,10 @@ export function leastMakespan(given: Project, options: LeastMakespanOptions): Le
     const proof = prover(project, starts, makespan, bound);
     for (let slice = FIRST; !proof.proven && spent < effort && keepGoing(); slice = Math.min(slice * 2, LARGEST)) {
       proof.run(STEPS * Math.min(slice, effort - spent), keepGoing);
-      if (proof.makespan < search.makespan) search.offer(listOf(proof.starts), proof.makespan);
+      if (proof.makespan < search.makespan) {
+        search.offer(listOf(proof.starts), proof.makespan);
+        options.onBetter?.(proof.makespan * unit, proof.bound * unit);
+      }
       spent = search.decoded + Math.ceil(proof.steps / STEPS);
       if (proof.proven || spent >= effort) break;
       search.run(Math.min(slice, effort - spent), proof.bound);
