@@ -228,3 +228,12 @@ it('a missing time is said, and coating without data is assumed and said', () =>
   expect(codes.filter((c) => c === 'no-time').length).toBe(4);
   expect(codes).toContain('coating-assumed');
 });
+
+it.each([
+  ['teardown.id-unknown', ['off:wheel']],
+  ['teardown.id-twice', ['off:tank', 'off:tank']],
+])('a stated way back with %s is refused', (code, back) => {
+  const map = smallMap();
+  map.stated = [{ name: 'kit', steps: ['off:tank'], back, from: MADE_UP }];
+  expect(() => smallJob({ map })).toThrow(expect.objectContaining({ code }));
+});
