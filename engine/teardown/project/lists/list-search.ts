@@ -14,11 +14,11 @@ export interface ListSearch {
   readonly decoded: number;
 }
 
-const SMALL = 50;
+const SMALL = 100;
 const LARGE = 400;
 /** Children without a better one, in populations, after which a new population, twice as large, is begun. */
 const PATIENCE = 40;
-const MUTATION = 0.1;
+const MUTATION = 0.2;
 /** Decoded lists between two questions whether to go on. */
 const PACE = 16;
 
@@ -74,17 +74,21 @@ export function listSearch(question: Omit<ListQuestion, 'effort' | 'bound'>): Li
     }
     return false;
   };
-  /** Takes the place of the worst, whose array is handed back; or is handed back itself. */
-  const settle = (list: Int32Array<ArrayBuffer>, value: number): Int32Array<ArrayBuffer> => {
-    if (known(list, value)) return list;
-    let worst = draw.below(population);
-    for (let p = 0; p < population; p++) if (values[p]! > values[worst]!) worst = p;
-    if (value > values[worst]!) return list;
-    const spare = lists[worst]!;
-    lists[worst] = list;
-    values[worst] = value;
+  /** Hands back the array whose place is taken. */
+  const replace = (at: number, list: Int32Array<ArrayBuffer>, value: number): Int32Array<ArrayBuffer> => {
+    const spare = lists[at]!;
+    lists[at] = list;
+    values[at] = value;
     return spare;
   };
+  /** In place of the worst. */
+  const settle = (list: Int32Array<ArrayBuffer>, value: number): void => {
+    if (known(list, value)) return;
+    let worst = 0;
+    for (let p = 1; p < population; p++) if (values[p]! > values[worst]!) worst = p;
+    if (value <= values[worst]!) replace(worst, list, value);
+  };
+  /** A child that is no worse takes the place of its worse parent, so that the population stays varied. */
   const breed = () => {
     const father = pick();
     let mother = pick();
@@ -92,7 +96,8 @@ export function listSearch(question: Omit<ListQuestion, 'effort' | 'bound'>): Li
     vary.cross(lists[father]!, lists[mother]!, child);
     vary.mutate(child, MUTATION);
     const value = judge(child);
-    child = settle(child, value);
+    const worse = values[mother]! > values[father]! ? mother : father;
+    if (value <= values[worse]! && !known(child, value)) child = replace(worse, child, value);
   };
   return {
     run(effort, goal) {
