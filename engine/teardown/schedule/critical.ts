@@ -1,6 +1,7 @@
 import type { Decoder } from './decode.ts';
+import { heldTogether } from './held-together.ts';
 import type { Problem } from './problem.ts';
-import { pastOffs } from './timelines.ts';
+import { shares, soonest } from './soonest.ts';
 
 /** What an operation of the chain waits for: the one before it on the chain, or, for the first, the calendar. */
 export type Waits = 'start' | 'need' | 'hands' | 'jig' | 'life';
@@ -14,7 +15,7 @@ export interface Link {
  *
  * What: each begins at the earliest minute that the calendars leave after the end of the one before it, which it needs,
  * whose hands it takes, or whose jig. `life`: it was put off so that what must follow it within a working life can
- * follow; that waits for the one before. The first waits for nothing but the first day, days off or a booked jig.
+ * follow; with that one before it, it could not have begun earlier. The first waits for nothing but the first day, days off or a booked jig.
  * How: from the last end backwards, over operations without slack.
  */
 export function criticalChain(problem: Problem, made: Decoder): Link[] {
@@ -46,7 +47,7 @@ function heldUp(problem: Problem, made: Decoder, op: number, seen: ReadonlySet<n
         const held = tight(problem, made, other, seen);
         if (held) return { by: held.by, waits: 'jig' };
       }
-  const by = behindLife(problem, made, op, seen);
+  const by = heldTogether(problem, made, op, seen);
   return by === null ? null : { by, waits: 'life' };
 }
 
@@ -64,46 +65,5 @@ function tight(problem: Problem, made: Decoder, op: number, seen: ReadonlySet<nu
           if (made.end[by] === made.stayEnd[other] && holds(by)) return { by, waits: 'jig' };
   for (let by = 0; by < problem.count; by++)
     if (by !== op && shares(made.crew[by]!, made.crew[op]!) && holds(by)) return { by, waits: 'hands' };
-  return null;
-}
-
-/** Earliest start from a minute of the clock on with the hands that it has. */
-export function soonest(
-  problem: Problem,
-  made: Pick<Decoder, 'crew' | 'start' | 'end'>,
-  op: number,
-  clock: number,
-): number {
-  const { calendar, pauses } = problem;
-  const crew = Array.from(made.crew[op]!).filter((p) => p >= 0);
-  if (crew.length === 0) return clock;
-  const minutes = problem.minutes[op]!;
-  let w = calendar.toWork(clock);
-  for (;;) {
-    const before = w;
-    if (!pauses[op]) w = calendar.fits(w, minutes);
-    w = pastOffs(problem, crew, w, 1) - 1;
-    if (w === before) return calendar.startOf(w);
-  }
-}
-
-const shares = (a: Int32Array, b: Int32Array): boolean => a.some((p) => p >= 0 && b.includes(p));
-
-/** Outside its group, what holds up an operation that must begin within a working life after this one. */
-function behindLife(problem: Problem, made: Decoder, op: number, seen: ReadonlySet<number>): number | null {
-  const g = problem.groupOf[op]!;
-  if (g < 0) return null;
-  const own = new Set(problem.groups[g]!.members);
-  const looked = new Set([...seen]);
-  const open = problem.groups[g]!.lives.filter((l) => l.a === op).map((l) => l.b);
-  for (let at = open.shift(); at !== undefined; at = open.shift()) {
-    for (;;) {
-      const held = tight(problem, made, at, looked);
-      if (!held) break;
-      if (!own.has(held.by)) return held.by;
-      looked.add(held.by);
-      open.push(held.by);
-    }
-  }
   return null;
 }

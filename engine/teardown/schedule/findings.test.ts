@@ -131,8 +131,10 @@ describe('working lives', () => {
   ];
   /** 390 min end at 15:00 over the break. Seal 15:00 to 15:30, close would need until 16:30: both go to the next morning. */
   it('what must follow within the life of a sealant is not left overnight', () => {
-    const { at } = ask({}, [job('A', chain(90))]);
+    const { made, at } = ask({}, [job('A', chain(90))]);
     expect([at('seal:j').start_min, at('close:j').start_min]).toEqual([1440 + 480, 1440 + 510]);
+    expect(made.chain).toEqual(['job:before', 'seal:j', 'close:j']);
+    expect(made.findings).toEqual([]);
   });
   it('a life that holds overnight may', () => {
     const { at } = ask({}, [job('A', chain(1100))]);

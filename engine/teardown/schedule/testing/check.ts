@@ -13,6 +13,8 @@ export function checkSchedule(question: ScheduleQuestion, schedule: Schedule): s
   const { floor, day } = question;
   const minuteOf = (clock: string) => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3));
   const excused = new Set(schedule.findings.map((f) => f.code));
+  /** Lives that no plan can keep, by what they are of. */
+  const tooShort = new Set(schedule.findings.flatMap((f) => (f.code === 'life-too-short' ? f.about : [])));
   const dayAt = (minute: number): Day => addDays(day, Math.floor(minute / 1440));
   const shiftAt = (minute: number): string | null => {
     const d = dayAt(minute);
@@ -49,12 +51,7 @@ export function checkSchedule(question: ScheduleQuestion, schedule: Schedule): s
       }
       if (o.within) {
         const a = done.get(`${job.name}/${o.within.of}`);
-        if (
-          a &&
-          s.start_min - a.start_min > o.within.min &&
-          !excused.has('life-too-short') &&
-          !excused.has('life-not-kept')
-        )
+        if (a && s.start_min - a.start_min > o.within.min && !tooShort.has(o.id))
           wrong.push(`${name} begins ${s.start_min - a.start_min} min after ${o.within.of}, ${o.within.min} allowed`);
       }
       checkHands(name, o, s);
