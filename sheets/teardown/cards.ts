@@ -131,30 +131,27 @@ function titleOf(group: readonly Operation[], names: Names): string {
     const own = group.slice(0, -1).every((o) => names.join.get(o.of)?.layers.includes(last.of));
     return own ? `${last.title}, its rows first` : `${group.length - 1} rows, then: ${uncapital(last.title)}`;
   }
-  const kind = KIND_WORDS[last.kind];
-  const what = group.length > 2 ? `${group.length} of them` : listed(group.map((o) => uncapital(names.name(o.of))));
-  return kind ? `${kind}: ${what}` : `${group[0]!.title}, and ${group.length - 1} more`;
+  return KIND_WORDS[last.kind]?.(group.length) ?? `${first.title}, and ${group.length - 1} more`;
 }
-const KIND_WORDS: Partial<Record<Operation['kind'], string>> = {
-  open: 'Open rows',
-  off: 'Take parts off',
-  support: 'Set up',
-  look: 'Look',
-  job: 'Small jobs',
-  put: 'Put parts in',
-  clip: 'Clip rows, do not rivet',
-  edge_check: 'Check edge distances before the first drill',
-  drill: 'Drill to size',
-  unclip: 'Temporary fasteners out',
-  apart: 'Take apart again',
-  deburr: 'Deburr both sides',
-  refit: 'Put back in',
-  seal: 'Seal',
-  reclip: 'Clip again',
-  closing_look: 'Last look before it is closed',
-  close: 'Close rows',
-  cure: 'Let it cure',
-  release: 'Take supports away',
+/** Of several steps of one kind; each of them is named on the card. */
+const KIND_WORDS: Partial<Record<Operation['kind'], (n: number) => string>> = {
+  open: (n) => `Open ${n} rows`,
+  off: (n) => `Take ${n} parts off`,
+  support: (n) => `Set up ${n} supports`,
+  look: (n) => `${n} looks`,
+  job: (n) => `${n} small jobs`,
+  put: (n) => `Put ${n} parts in`,
+  clip: (n) => `Clip ${n} rows, do not rivet`,
+  drill: (n) => `Drill ${n} rows to size`,
+  unclip: (n) => `Temporary fasteners out of ${n} rows`,
+  apart: (n) => `Take ${n} parts off again`,
+  deburr: (n) => `Deburr ${n} rows, both sides`,
+  refit: (n) => `Put ${n} parts in for good`,
+  seal: (n) => `Seal ${n} rows`,
+  reclip: (n) => `Clip ${n} rows again`,
+  close: (n) => `Close ${n} rows`,
+  cure: (n) => `Let ${n} rows cure`,
+  release: (n) => `Take ${n} supports away`,
 };
 /** Of these the reason is what they free: the page of the plan tells it, the card needs it not. */
 const SAID_WHY: readonly Operation['kind'][] = ['support', 'open', 'off'];

@@ -68,7 +68,7 @@ export function shoppingSheet(input: TeardownSheetInput): Sheet {
       },
     ],
     working: shownSteps(answer.working, units, currency),
-    warnings: [...answer.warnings, ...warnings],
+    warnings: [...new Set([...answer.warnings, ...warnings])],
   };
 }
 const wholeOr = (n: number): number => (Number.isInteger(n) ? 0 : 2);

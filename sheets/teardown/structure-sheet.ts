@@ -41,7 +41,7 @@ export function structureSheet({ map, findings, day, units = 'mm', name }: Struc
       t(` of fasteners, ${number(fasteners)} in all; `),
       ...(findings.length ? [f(count(findings.length, 'finding')), t('.')] : [t('nothing was found wrong with it.')]),
     ],
-    because: `${count(map.looks.length, 'look')} and ${count(map.jobs.length, 'small job')} wait for access; ${count(map.gates.length, 'gate')} of its own; ${map.stated.length ? `${count(map.stated.length, 'stated order')} of the maker or a kit wins over least cost.` : 'no order of a maker or kit is stated.'}`,
+    because: `${count(map.looks.length, 'look')} and ${count(map.jobs.length, 'small job')} wait for access; ${count(map.gates.length, 'gate')} of its own; ${map.stated.length ? `${count(map.stated.length, 'stated order')} of the maker or a kit ${map.stated.length === 1 ? 'wins' : 'win'} over least cost.` : 'no order of a maker or kit is stated.'}`,
     blocks: [
       ...pictures(map, findings),
       findingsBlock(findings),
