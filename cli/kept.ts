@@ -1,14 +1,22 @@
 import { writeFileSync } from 'node:fs';
 import { type Command, Option } from 'commander';
-import { parseDay, Refusal } from '../engine/index.ts';
+import { z } from 'zod';
+import { parseDay, parseDocument, Refusal } from '../engine/index.ts';
 import { withdrawBasis } from '../server/basis/keep.ts';
+import { wordsOf } from '../server/basis/kept.ts';
 import { basisList } from '../server/basis/list.ts';
 import { keepDocument, ROOMS, roomOf } from '../server/basis/rooms.ts';
 import type { Desk } from '../server/desk.ts';
 import { FILE_FORMATS, type FileFormat, fileOf } from '../server/table-file.ts';
+import { calendarOf } from '../server/teardown/calendar.ts';
+import { keepInRoom, roomWordOf } from '../server/teardown/keep.ts';
+import { aircraftTeardown, teardownList } from '../server/teardown/list.ts';
+import { thingSheet } from '../server/teardown/maps.ts';
+import { jobSheet } from '../server/teardown/pages.ts';
+import { JOB_PAGES, type JobPage } from '../server/teardown/sheets.ts';
 import { today } from '../server/today.ts';
 import type { Sheet } from '../sheets/index.ts';
-import { type BasisWord, openStore } from '../store/index.ts';
+import { type BasisWord, type KeptWord, openStore } from '../store/index.ts';
 import { readInput } from './read.ts';
 import { sheetText } from './sheet-text.ts';
 
@@ -23,8 +31,8 @@ async function withDesk(work: (desk: Desk) => Promise<string | Uint8Array>): Pro
   }
 }
 const SHOP = ['--shop <id>', 'own, demo ...', 'own'] as const;
-const WORDS = ['usage', 'growth'] as const;
-function wordAsked(given: string): BasisWord {
+const WORDS = ['usage', 'growth', 'structure', 'floor', 'teardown'] as const;
+function wordAsked(given: string): KeptWord {
   const word = WORDS.find((w) => w === given);
   if (word) return word;
   throw new Refusal('cli.word-unknown', {
@@ -38,22 +46,26 @@ function wordAsked(given: string): BasisWord {
 export function keepCommand(program: Command): void {
   program
     .command('keep')
-    .argument('<file>', 'a usage or a growth document as YAML or JSON, - for standard input')
+    .argument('<file>', `a document of one of these words as YAML or JSON, - for standard input: ${WORDS.join(', ')}`)
     .description(
-      'Keep a usage or growth document for a shop, under the name made of its title; the last one kept stands. Uses the store.',
+      'Keep a document for a shop, under the name made of its title; the last one kept stands: usage, growth, a structure map, a floor, a teardown job. Uses the store.',
     )
     .option(...SHOP)
     .requiredOption('--by <name>', 'who answers for it')
     .addHelpText(
       'after',
-      '\nBegin from:  sparwright example usage\nA growth document may name a kept usage document:  loading: { as: usage_basis, basis: NAME, mix: as flown }\nThen ask an aircraft:  sparwright ask growth --aircraft ZQ-LMB',
+      '\nBegin from:  sparwright example usage\nA growth document may name a kept usage document:  loading: { as: usage_basis, basis: NAME, mix: as flown }\nA teardown job may name a kept map, a kept floor and an aircraft:  map: { kept: NAME }, floor: { kept: NAME }, aircraft: ID\nThen ask an aircraft:  sparwright ask growth --aircraft ZQ-LMB',
     )
     .action((file: string, o: { shop: string; by: string }) =>
       withDesk(async (desk) => {
         const document = readInput(file);
-        const room = roomOf(document);
-        const { name, entry } = await keepDocument(desk, o.shop, room, { document, by: o.by });
-        return `Kept as ${room.word} document ${name}, entry ${entry}.\n`;
+        const input = { document, by: o.by };
+        const inRoom = roomWordOf(document);
+        const word = inRoom ?? roomOf(document).word;
+        const { name, entry } = await (inRoom
+          ? keepInRoom(desk, o.shop, inRoom, input)
+          : keepDocument(desk, o.shop, roomOf(document), input));
+        return `Kept as ${wordsOf(word)} ${name}, entry ${entry}.\n`;
       }),
     );
 }
@@ -64,7 +76,7 @@ export function takeBackCommand(program: Command): void {
     .command('take-back')
     .argument('<word>', WORDS.join(', '))
     .argument('<name>', 'the name it is kept under')
-    .description('Take a kept usage or growth document back. Its history stays. Uses the store.')
+    .description('Take a kept document back. Its history stays. Uses the store.')
     .option(...SHOP)
     .requiredOption('--because <words>', 'why')
     .requiredOption('--by <name>', 'who answers for it')
@@ -72,7 +84,7 @@ export function takeBackCommand(program: Command): void {
       withDesk(async (desk) => {
         const of = wordAsked(word);
         await withdrawBasis(desk, o.shop, of, name, { because: o.because, by: o.by });
-        return `${of} document ${name} taken back.\n`;
+        return `${wordsOf(of)} ${name} taken back.\n`;
       }),
     );
 }
@@ -85,6 +97,7 @@ interface Ask {
   readonly mix?: string;
   readonly day?: string;
   readonly known?: string;
+  readonly page?: JobPage | 'calendar';
   readonly units: 'mm' | 'inch';
   readonly format: FileFormat | 'text';
   readonly out?: string;
@@ -95,7 +108,7 @@ export function askCommand(program: Command): void {
     .command('ask')
     .argument('<word>', WORDS.join(', '))
     .description(
-      'How hard one aircraft has been flown, or how fast a crack would grow in it: the shop’s kept document with the hours and limits of its record. Uses the store.',
+      'How hard one aircraft has been flown, how fast a crack would grow in it, or what has to come off it: the shop’s kept documents with the record of the aircraft. Uses the store.',
     )
     .option(...SHOP)
     .option('--aircraft <id>', 'internal identity or registration; absent: the document for itself, or the list of all')
@@ -103,13 +116,14 @@ export function askCommand(program: Command): void {
     .option('--name <name>', 'the kept document; absent: the newest that fits the aircraft')
     .option('--mix <mix>', 'growth: "as flown", one use, or shares as private:0.7,tow:0.3')
     .option('--day <day>', 'YYYY-MM-DD; absent: today')
+    .addOption(new Option('--page <page>', 'teardown: which page of a job').choices([...JOB_PAGES, 'calendar']))
     .option('--known <entry>', 'as known at this entry of the log; absent: all entries')
     .addOption(new Option('--units <units>', 'lengths and stresses').choices(['mm', 'inch']).default('mm'))
     .addOption(new Option('--format <format>', 'what to write').choices(['text', ...FILE_FORMATS]).default('text'))
     .option('--out <file>', 'file to write; absent: standard output')
     .addHelpText(
       'after',
-      '\nAll that is kept:      sparwright ask usage\nOne aircraft, to keep:  sparwright ask growth --aircraft ZQ-LMB --format pdf --out growth.pdf\nExit 0 also where a document is missing: that is an answer.',
+      '\nAll that is kept:      sparwright ask usage\nOne aircraft, to keep:  sparwright ask growth --aircraft ZQ-LMB --format pdf --out growth.pdf\nThe quote of a job:     sparwright ask teardown --name NAME --page quote --format pdf --out quote.pdf\nAll jobs on the floor:  sparwright ask teardown --page calendar\nExit 0 also where a document is missing: that is an answer.',
     )
     .action((word: string, o: Ask) =>
       withDesk(async (desk) => {
@@ -122,10 +136,30 @@ export function askCommand(program: Command): void {
     );
 }
 
-async function asked(desk: Desk, word: BasisWord, o: Ask): Promise<Sheet> {
+async function asked(desk: Desk, word: KeptWord, o: Ask): Promise<Sheet> {
+  if (word === 'usage' || word === 'growth') return basisAsked(desk, word, o);
+  const upTo = o.known === undefined ? undefined : entryAsked(o.known);
+  const { name, units, page, day } = o;
+  if (word !== 'teardown' && name !== undefined) return thingSheet(desk, o.shop, word, { name, units, upTo });
+  if (word === 'teardown' && page === 'calendar') return calendarOf(desk, o.shop, { day });
+  if (word === 'teardown' && name !== undefined)
+    return jobSheet(desk, o.shop, {
+      name,
+      units,
+      upTo,
+      page: page === 'calendar' || page === undefined ? 'plan' : page,
+    });
+  if (word === 'teardown' && o.aircraft !== undefined) return aircraftTeardown(desk, o.shop, await idOf(desk, o), day);
+  return teardownList(desk, o.shop, parseDay(day ?? today()));
+}
+const entryAsked = (known: string): number => parseDocument(z.coerce.number().int().min(1), known, 'entry of the log');
+/** The internal identity of an aircraft that may be named by its registration. */
+async function idOf(desk: Desk, { shop, aircraft = '' }: Ask): Promise<string> {
+  return (await desk.store.aircraft.list(shop)).find((a) => a.registration === aircraft)?.id ?? aircraft;
+}
+async function basisAsked(desk: Desk, word: BasisWord, o: Ask): Promise<Sheet> {
   const { units, part, mix, day, known, name } = o;
   if (o.aircraft === undefined && name === undefined) return basisList(desk, o.shop, word, parseDay(day ?? today()));
   if (o.aircraft === undefined) return ROOMS[word].sheetOf(desk, o.shop, { name, units, mix });
-  const row = (await desk.store.aircraft.list(o.shop)).find((a) => a.registration === o.aircraft);
-  return ROOMS[word].page(desk, o.shop, row?.id ?? o.aircraft, { units, part, mix, day, known, basis: name });
+  return ROOMS[word].page(desk, o.shop, await idOf(desk, o), { units, part, mix, day, known, basis: name });
 }

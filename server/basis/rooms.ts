@@ -55,8 +55,8 @@ export function roomOf(document: unknown): BasisRoom {
   if (word === 'growth/1') return ROOMS.growth;
   throw new Refusal('foundation.document-invalid', {
     given: `a document whose first field says ${JSON.stringify(word ?? null)}`,
-    allowed: 'sparwright: usage/1 or sparwright: growth/1',
-    remedy: 'Begin from `sparwright example usage` or `sparwright example growth`',
+    allowed: 'sparwright: usage/1 or growth/1; structure/1, floor/1 or teardown/1 in their own place',
+    remedy: 'Begin from `sparwright example WORD`',
   });
 }
 

@@ -43,3 +43,14 @@ export async function keepInRoom(desk: Desk, shop: string, word: RoomWord, input
   await whole[word](desk, shop, read);
   return keepBasis(desk, shop, word, { document: read as { title: string }, ...asked });
 }
+
+const FIRST: Readonly<Record<string, RoomWord>> = {
+  'structure/1': 'structure',
+  'floor/1': 'floor',
+  'teardown/1': 'teardown',
+};
+/** The word of this room that a document is for, by its first field; null where it is for none. */
+export function roomWordOf(document: unknown): RoomWord | null {
+  const first = (document as { sparwright?: unknown } | null)?.sparwright;
+  return typeof first === 'string' ? (FIRST[first] ?? null) : null;
+}
