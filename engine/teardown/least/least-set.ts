@@ -26,6 +26,23 @@ function firstOf(core: Core, goOn: () => boolean): Found {
   return improver.addWhatPays(improver.around(paying, 40, goOn));
 }
 
+/**
+ * The set of least cost that holds all targets and can be done one after the other: each thing after one of each of its
+ * clauses.
+ *
+ * What cannot matter is taken away first (`reduce`). The rest is a zero-one program with a row a clause, solved by branch
+ * and cut: the rows against loops, and stronger ones, come from forward chaining (`Cuts`), the bound is computed anew from
+ * the rows and rounded up to whole costs. Good sets come from cheap derivations. What is returned was chained forward.
+ *
+ * Not valid for costs that depend on the order (flips, tool changes) or on one another. Where the effort ends before the
+ * proof does, `proven` is false and `bound` says what no set can be below.
+ *
+ * @param problem whole costs, cents, below zero where a thing pays; targets by number, twice is once
+ * @param options effort, or a clock handed in; with a clock the answer may differ from run to run
+ * @returns the set, its cost, and a bound equal to it where it is proven
+ * @throws Refusal `teardown.unreachable`, `teardown.problem-unsound`
+ * @see AND/OR precedence: Möhring, Skutella, Stork, SIAM J. Comput. 33 (2004) 393-415, abstract; the least set is NP-hard
+ */
 export function leastSet(problem: AndOrProblem, options: LeastOptions = {}): LeastSet {
   requireSound(problem);
   const keepGoing = options.keepGoing ?? (() => true);

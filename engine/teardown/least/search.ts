@@ -1,5 +1,7 @@
+import { Branching } from './branching.ts';
 import { Chain } from './chain.ts';
 import { Cuts } from './cuts.ts';
+import { follows } from './follows.ts';
 import { type Found, Improver } from './improve.ts';
 import type { Core } from './reduce.ts';
 import { safeBound } from './safe-bound.ts';
@@ -29,10 +31,7 @@ export class Search {
   private readonly grain: number;
   private readonly trail: number[] = [];
   private readonly open: Open[] = [];
-  private readonly up: Float64Array;
-  private readonly down: Float64Array;
-  private readonly upTries: Float64Array;
-  private readonly downTries: Float64Array;
+  private readonly branching: Branching;
   private readonly limit: (touched: number) => boolean;
   best: Found;
   nodes = 0;
@@ -47,10 +46,13 @@ export class Search {
     this.cuts = new Cuts(core);
     this.improver = new Improver(core);
     this.chain = new Chain(net);
-    this.up = new Float64Array(net.things);
-    this.down = new Float64Array(net.things);
-    this.upTries = new Float64Array(net.things);
-    this.downTries = new Float64Array(net.things);
+    this.branching = new Branching(this.simplex, {
+      set: (j, value) => this.set(j, value),
+      mark: () => this.trail.length,
+      back: (mark) => this.back(mark),
+      until: () => this.until,
+      goOn: this.goOn,
+    });
     for (const t of core.targets) this.simplex.bound(t, 1, 1);
   }
 
@@ -114,7 +116,7 @@ export class Search {
   }
 
   private enter(o: Open) {
-    while (this.trail.length > o.trail) this.restore();
+    this.back(o.trail);
     this.set(o.thing, o.value);
     return this.node(this.open.length, o.bound);
   }
@@ -124,46 +126,12 @@ export class Search {
     this.simplex.bound(j, value, value);
   }
 
-  private restore(): void {
-    const high = this.trail.pop()!;
-    const low = this.trail.pop()!;
-    this.simplex.bound(this.trail.pop()!, low, high);
-  }
-
-  /** What follows from the bounds at once: what is not reached any more is out, what a chosen thing needs is in. */
-  private follows(): boolean {
-    const { net, musts } = this.core;
-    const { low, high } = this.simplex;
-    const allowed = new Uint8Array(net.things);
-    for (let j = 0; j < net.things; j++) allowed[j] = high[j]! > 0.5 ? 1 : 0;
-    this.chain.run(allowed);
-    const chosen: number[] = [];
-    for (let j = 0; j < net.things; j++) {
-      if (low[j]! > 0.5) {
-        if (!this.chain.joined[j]) return false;
-        chosen.push(j);
-      } else if (high[j]! > 0.5 && !this.chain.joined[j]) this.set(j, 0);
+  private back(mark: number): void {
+    while (this.trail.length > mark) {
+      const high = this.trail.pop()!;
+      const low = this.trail.pop()!;
+      this.simplex.bound(this.trail.pop()!, low, high);
     }
-    while (chosen.length) {
-      const j = chosen.pop()!;
-      const take = (k: number) => {
-        if (low[k]! > 0.5) return true;
-        if (high[k]! < 0.5) return false;
-        this.set(k, 1);
-        chosen.push(k);
-        return true;
-      };
-      for (let c = net.clauseFrom[j]!; c < net.clauseFrom[j + 1]!; c++) {
-        let [only, count] = [-1, 0];
-        for (let e = net.memberFrom[c]!; e < net.memberFrom[c + 1]! && count < 2; e++)
-          if (high[net.members[e]!]! > 0.5) [only, count] = [net.members[e]!, count + 1];
-        if (count === 0 || (count === 1 && !take(only))) return false;
-      }
-      for (let w = 0; w < musts.words; w++)
-        for (let rest = musts.bits[j * musts.words + w]!; rest !== 0; rest &= rest - 1)
-          if (!take((w << 5) + 31 - Math.clz32(rest & -rest))) return false;
-    }
-    return true;
   }
 
   /** Puts out (or in) what would lift the bound over the best known. */
@@ -196,7 +164,7 @@ export class Search {
   private node(depth: number, inherited: number): 'done' | 'stopped' | { thing: number; bound: number; first: 0 | 1 } {
     this.nodes++;
     this.now = inherited;
-    if (!this.follows()) return 'done';
+    if (!follows(this.core, this.chain, this.simplex, (j, value) => this.set(j, value))) return 'done';
     const { net } = this.core;
     const { simplex } = this;
     const x = simplex.value;
@@ -238,7 +206,7 @@ export class Search {
       for (const row of rows) simplex.add(row);
       if (round % 2 === 1) simplex.dropSlack(() => false);
     }
-    const thing = this.choose(bound);
+    const thing = this.branching.choose(bound);
     if (thing < 0) return this.settle(bound);
     return { thing, bound, first: x[thing]! > 0.4 ? 1 : 0 };
   }
@@ -255,51 +223,5 @@ export class Search {
     const x = this.simplex.value;
     for (let j = 0; j < this.core.net.things; j++) if (x[j]! > 1e-5 && x[j]! < 1 - 1e-5) return j;
     return -1;
-  }
-
-  private choose(bound: number): number {
-    const { net } = this.core;
-    const x = Float64Array.from({ length: net.things }, (_, j) => this.simplex.value[j]!);
-    const list: { j: number; score: number }[] = [];
-    let [sum, count] = [0, 0];
-    for (let j = 0; j < net.things; j++)
-      if (this.upTries[j]! > 0) [sum, count] = [sum + this.up[j]! / this.upTries[j]!, count + 1];
-    const mean = count ? sum / count : 1;
-    for (let j = 0; j < net.things; j++) {
-      const f = x[j]!;
-      if (f < 1e-5 || f > 1 - 1e-5) continue;
-      const u = this.upTries[j]! ? this.up[j]! / this.upTries[j]! : mean;
-      const d = this.downTries[j]! ? this.down[j]! / this.downTries[j]! : mean;
-      list.push({ j, score: Math.max(1e-6, u * (1 - f)) * Math.max(1e-6, d * f) * (1 + 0.1 * Math.min(f, 1 - f)) });
-    }
-    list.sort((a, b) => b.score - a.score || a.j - b.j);
-    let [best, most, since] = [-1, -1, 0];
-    for (const { j, score } of list.slice(0, 12)) {
-      if (this.upTries[j]! >= 3 && this.downTries[j]! >= 3) {
-        if (score > most) [best, most] = [j, score];
-        continue;
-      }
-      if (since++ > 6 || !this.goOn()) break;
-      const f = x[j]!;
-      const gains = [0, 1].map((v) => {
-        const mark = this.trail.length;
-        this.set(j, v as 0 | 1);
-        const outcome = this.simplex.solve(this.until, 30, () => true);
-        const gain =
-          outcome === 'impossible' || outcome === 'above'
-            ? Math.max(1, this.best.cost - bound)
-            : Math.max(0, safeBound(this.simplex).bound - bound);
-        while (this.trail.length > mark) this.restore();
-        return gain;
-      }) as [number, number];
-      this.down[j]! += gains[0] / f;
-      this.up[j]! += gains[1] / (1 - f);
-      this.downTries[j]!++;
-      this.upTries[j]!++;
-      const s = Math.max(1e-6, gains[0]) * Math.max(1e-6, gains[1]);
-      if (s > most) [best, most, since] = [j, s, 0];
-    }
-    if (best < 0 && list.length) best = list[0]!.j;
-    return best;
   }
 }
