@@ -1,2 +1,2 @@
 /** Version of the program: kept with every answer, printed by the command line. */
-export const PROGRAM = '0.3.0';
+export const PROGRAM = '0.4.0';
