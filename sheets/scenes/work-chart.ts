@@ -1,17 +1,15 @@
-import { addDays, type Day, daysBetween, later, type teardown } from '../../engine/index.ts';
+import { type Day, daysBetween, later, type teardown } from '../../engine/index.ts';
 import { day as dayWords, number } from '../display.ts';
-import type { Ink, Mark, Scene, TableBlock } from '../model.ts';
-import { clockMinutes, DAY_MIN, shiftsOn, weekday } from '../teardown/floor-days.ts';
+import type { Ink, Mark, Scene } from '../model.ts';
+import { DAY_MIN } from '../teardown/floor-days.ts';
 import { STAGE_WORDS } from '../teardown/words.ts';
 import { line, r, text } from './axis.ts';
 import { wideOf } from './plot.ts';
+import { type AxisDay, axisOf, dayMarks, LEFT, placeOf, RIGHT, TOP } from './work-axis.ts';
+import { type ChartJob, chartTable, titlesOf } from './work-table.ts';
 
 type Schedule = teardown.Schedule;
 type Floor = teardown.Floor;
-export interface ChartJob {
-  readonly name: string;
-  readonly operations: readonly Pick<teardown.Operation, 'id' | 'title' | 'unattended' | 'stage'>[];
-}
 export interface WorkChartInput {
   readonly schedule: Schedule;
   readonly jobs: readonly ChartJob[];
@@ -20,53 +18,9 @@ export interface WorkChartInput {
   readonly others?: readonly { readonly name: string; readonly jig: string; readonly from: Day; readonly to: Day }[];
 }
 
-const [WIDTH, LEFT, RIGHT, TOP, ROW, BAR] = [1120, 176, 1100, 30, 26, 16] as const;
-/** A closed day is drawn narrower than a day of work. */
-const CLOSED = 0.4;
+const [WIDTH, ROW, BAR] = [1120, 26, 16] as const;
 /** A bar narrower than this is filled, for its outline would hide it. */
 const NARROW = 5;
-
-/** Days of the axis with the shift of each; null where the floor is closed. */
-interface AxisDay {
-  readonly day: Day;
-  readonly shift: { readonly from: number; readonly to: number } | null;
-  readonly x: number;
-  readonly w: number;
-}
-function shiftOf(floor: Floor, d: Day): AxisDay['shift'] {
-  const own = shiftsOn(floor, d);
-  if (!own.length) return null;
-  return {
-    from: Math.min(...own.map((s) => clockMinutes(s.from))),
-    to: Math.max(...own.map((s) => clockMinutes(s.to))),
-  };
-}
-function axisOf(floor: Floor, from: Day, days: number): AxisDay[] {
-  const all = Array.from({ length: days }, (_, i) => addDays(from, i)).map((d) => ({
-    day: d,
-    shift: shiftOf(floor, d),
-  }));
-  const whole = all.reduce((n, d) => n + (d.shift ? 1 : CLOSED), 0);
-  let x: number = LEFT;
-  return all.map((d) => {
-    const w = ((RIGHT - LEFT) * (d.shift ? 1 : CLOSED)) / whole;
-    const at = { ...d, x, w };
-    x += w;
-    return at;
-  });
-}
-/** Where a minute since the first midnight lies: within a day of work by its shift, so that nights take no room. */
-function placeOf(axis: readonly AxisDay[]): (min: number) => number {
-  return (min) => {
-    const i = Math.floor(min / DAY_MIN);
-    const d = axis[Math.max(0, Math.min(i, axis.length - 1))]!;
-    if (i >= axis.length) return RIGHT;
-    if (i < 0) return LEFT;
-    const [from, to] = d.shift ? [d.shift.from, d.shift.to] : [0, DAY_MIN];
-    const share = (min - i * DAY_MIN - from) / Math.max(1, to - from);
-    return r(d.x + d.w * Math.min(1, Math.max(0, share)));
-  };
-}
 
 interface Row {
   readonly name: string;
@@ -198,11 +152,6 @@ function chainRow(schedule: Schedule, jobs: readonly ChartJob[]): Row[] {
     },
   ];
 }
-const titlesOf = (jobs: readonly ChartJob[]) => {
-  const all = new Map(jobs.flatMap((j) => j.operations.map((o) => [`${j.name}|${o.id}`, o] as const)));
-  return (job: string, id: string) => all.get(`${job}|${id}`) ?? { title: id, unattended: false, stage: null };
-};
-
 function barMarks(b: Row['bars'][number], x: (min: number) => number, y: number): Mark[] {
   const [from, to] = [x(b.from), x(b.to)];
   if (b.to <= 0 || from >= RIGHT) return [];
@@ -244,35 +193,6 @@ const cut = (words: string, width: number): string => {
   return words.length > most ? `${words.slice(0, Math.max(0, most - 3)).trimEnd()}...` : words;
 };
 
-/** Rules at Mondays, closed days as a grey stretch; each day of the month by its figure where there is room. */
-function dayMarks(axis: readonly AxisDay[], bottom: number): Mark[] {
-  const marks: Mark[] = [];
-  let free = LEFT - 1;
-  for (const [i, d] of axis.entries()) {
-    if (!d.shift)
-      marks.push({
-        is: 'rect',
-        x: r(d.x),
-        y: TOP,
-        w: r(d.w),
-        h: bottom - TOP,
-        stroke: 'none',
-        fill: 'paper',
-        width: 0,
-        title: `${dayWords(d.day)}: closed`,
-      });
-    const monday = weekday(d.day) === 1;
-    if (monday || i === 0) marks.push(line(r(d.x), TOP - 6, r(d.x), bottom, 'line', 0.8));
-    const words = monday || i === 0 ? dayWords(d.day).replace(/ \d{4}$/, '') : String(Number(d.day.slice(8)));
-    const wide = wideOf(words, 11);
-    if (d.shift && d.x >= free && (monday || i === 0 || d.w > wide + 6)) {
-      marks.push(text(r(d.x + 2), TOP - 10, words, { size: 11, ink: 'soft' }));
-      free = d.x + wide + 8;
-    }
-  }
-  return [...marks, line(LEFT, TOP, RIGHT, TOP, 'soft', 0.8)];
-}
-
 /** Below the rows: the earliest that any schedule could end, where this one ends, P50 and P80 of the draws. */
 function endMarks(s: Schedule, axis: readonly AxisDay[], x: (min: number) => number, bottom: number): Mark[] {
   const endOfDay = (d: Day): number => {
@@ -304,43 +224,4 @@ function endMarks(s: Schedule, axis: readonly AxisDay[], x: (min: number) => num
         text(r(e.x - 6), y, e.words, { size: 11, anchor: 'end', ...(e.bold ? { bold: true } : { ink: 'soft' }) }),
       ];
     });
-}
-
-/** Every operation in the order in which it begins. */
-export function chartTable(schedule: Schedule, jobs: readonly ChartJob[]): TableBlock {
-  const titleOf = titlesOf(jobs);
-  const clockOf = (min: number): string => {
-    const m = Math.round(((min % DAY_MIN) + DAY_MIN) % DAY_MIN);
-    return `${String(Math.floor(m / 60)).padStart(2, '0')}:${String(m % 60).padStart(2, '0')}`;
-  };
-  const inOrder = schedule.operations
-    .map((o, i) => ({ o, i }))
-    .sort((a, b) => a.o.start_min - b.o.start_min || a.i - b.i);
-  return {
-    block: 'table',
-    title: 'Operations in the order in which they begin',
-    wide: true,
-    columns: [
-      ...(jobs.length > 1 ? [{ key: 'job', title: 'Job', align: 'left' as const }] : []),
-      { key: 'what', title: 'What', align: 'left' },
-      { key: 'from', title: 'Begins', align: 'left' },
-      { key: 'to', title: 'Ends', align: 'left' },
-      { key: 'who', title: 'Who', align: 'left' },
-      { key: 'jig', title: 'Jig', align: 'left' },
-      { key: 'chain', title: 'Critical chain', align: 'left' },
-    ],
-    rows: inOrder.map(({ o }) => ({
-      id: jobs.length > 1 ? `${o.job}|${o.id}` : o.id,
-      cells: {
-        job: { is: 'text', text: o.job },
-        what: { is: 'text', text: titleOf(o.job, o.id).title },
-        from: { is: 'day', day: o.startDay, text: `${dayWords(o.startDay)} ${clockOf(o.start_min)}` },
-        to: { is: 'day', day: o.endDay, text: `${dayWords(o.endDay)} ${clockOf(o.end_min)}` },
-        who: { is: 'text', text: o.crew.join(', ') || (titleOf(o.job, o.id).unattended ? 'no hands' : '') },
-        jig: o.jig ? { is: 'text', text: o.jig } : { is: 'nothing' },
-        chain: o.critical ? { is: 'text', text: 'on it' } : { is: 'nothing' },
-      },
-    })),
-    empty: 'Nothing is left to be done.',
-  };
 }

@@ -3,7 +3,8 @@ import { count, day as dayWords } from '../display.ts';
 import { caution, emptySheet, f, type ShopNamed, t } from '../frame.ts';
 import { quantity } from '../measure.ts';
 import type { Sheet } from '../model.ts';
-import { type ChartJob, chartTable, workChart } from '../scenes/work-chart.ts';
+import { workChart } from '../scenes/work-chart.ts';
+import { type ChartJob, chartTable } from '../scenes/work-table.ts';
 import { chainWords, crewTable, dayCell, jigTable } from './schedule-sheet.ts';
 import { findingsBlock, left, right } from './tables.ts';
 

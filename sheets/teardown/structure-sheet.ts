@@ -1,5 +1,5 @@
 import type { Day, teardown } from '../../engine/index.ts';
-import { count, day as dayWords, money, number } from '../display.ts';
+import { count, day as dayWords, number } from '../display.ts';
 import { caution, emptySheet, f, t } from '../frame.ts';
 import { quantity, type Units, words } from '../measure.ts';
 import type { Block, Cell, Sheet, TableBlock } from '../model.ts';
@@ -7,8 +7,9 @@ import { sceneShown } from '../scenes/shown.ts';
 import { planFrame, planShown, structurePlan } from '../scenes/structure-plan.ts';
 import { sourcesTable } from '../sources.ts';
 import { type Names, namesOf } from './facts.ts';
+import { gatesOfMap, looksTable, needWords, statedBlock } from './structure-tables.ts';
 import { findingsBlock, left, right, textOr } from './tables.ts';
-import { clock, joinKind, listed, PART_KIND, persons, STAGE_WORDS, sizeOf, skillWords, WHO } from './words.ts';
+import { clock, joinKind, listed, PART_KIND, persons, sizeOf, skillWords } from './words.ts';
 
 export interface StructureSheetInput {
   readonly map: teardown.StructureMap;
@@ -88,12 +89,6 @@ function pictures(map: teardown.StructureMap, findings: readonly teardown.MapFin
       : base;
     return { block: 'picture', title: base.title, scene };
   });
-}
-/** All needs of a thing, alternatives with "or". */
-export function needWords(needs: readonly teardown.Need[], names: Names): string {
-  const way = (w: string | readonly string[]): string =>
-    typeof w === 'string' ? names.step(w) : w.map(names.step).join(' and ');
-  return needs.map((n) => (typeof n === 'string' ? names.step(n) : n.any.map(way).join(', or '))).join('; ');
 }
 function partsTable(map: teardown.StructureMap, names: Names): TableBlock {
   return {
@@ -181,77 +176,3 @@ function saysOf(j: teardown.Join): string {
     .filter(Boolean)
     .join(', ');
 }
-function looksTable(map: teardown.StructureMap, names: Names): TableBlock[] {
-  if (!map.looks.length && !map.jobs.length) return [];
-  const sum = (cents: number) => words(money(cents));
-  return [
-    {
-      block: 'table',
-      title: 'Looks and small jobs',
-      wide: true,
-      columns: [
-        left('what', 'What'),
-        left('at', 'At'),
-        left('needs', 'Off or open first'),
-        left('time', 'Takes'),
-        right('chance', 'Chance', '%'),
-        right('now', 'Costs now'),
-        right('later', 'Costs later'),
-      ],
-      rows: [
-        ...map.looks.map((l) => ({
-          id: l.id,
-          cells: {
-            what: words(l.name, l.method ?? 'look'),
-            at: words(names.name(l.at)),
-            needs: textOr(needWords(l.needs, names)),
-            time: words(clock(l.minutes)),
-            chance: quantity(100 * l.chance, '%', 1),
-            now: sum(l.now_cents),
-            later: sum(l.later_cents),
-          },
-        })),
-        ...map.jobs.map((j) => ({
-          id: j.id,
-          cells: {
-            what: words(j.name, 'small job'),
-            at: words(names.name(j.at)),
-            needs: textOr(needWords(j.needs, names)),
-            time: words(clock(j.minutes)),
-            chance: quantity(100 * j.chance, '%', 1),
-            now: sum(j.parts_cents),
-            later: sum(j.later_cents),
-          },
-        })),
-      ],
-      empty: '',
-    },
-  ];
-}
-function gatesOfMap(map: teardown.StructureMap): TableBlock[] {
-  if (!map.gates.length) return [];
-  return [
-    {
-      block: 'table',
-      title: 'Gates',
-      columns: [left('gate', 'Gate'), left('before', 'Stops'), left('who', 'Who passes it'), left('time', 'Takes')],
-      rows: map.gates.map((g) => ({
-        id: g.id,
-        cells: {
-          gate: words(g.name, g.duplicate ? 'and a second person' : undefined),
-          before: words(STAGE_WORDS[g.before]),
-          who: words(WHO[g.who]),
-          time: words(clock(g.minutes), g.wait_h ? `then ${number(g.wait_h, 1)} h of waiting` : undefined),
-        },
-      })),
-      empty: '',
-    },
-  ];
-}
-const statedBlock = (map: teardown.StructureMap, names: Names): Block[] =>
-  map.stated.map((s) => ({
-    block: 'prose',
-    title: `Stated order: ${s.name}`,
-    paragraphs: s.only_if ? [`Where a new ${names.name(s.only_if)} goes in.`] : [],
-    list: s.steps.map((step, i) => `${i + 1}. ${names.step(step)}`),
-  }));
