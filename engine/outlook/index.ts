@@ -1,5 +1,6 @@
 /** When will it bite? The owner's flying rate from readings, and the day on which a limit is reached. */
 export { answerOutlook, type OutlookAnswer } from './answer.ts';
+export { normalCdf } from './distributions.ts';
 export { type OutlookDocument, type OutlookDocumentInput, zOutlookDocument } from './document.ts';
 export { type Flying, readFlying } from './flying.ts';
 export type { TotalReading } from './intervals.ts';

@@ -1,4 +1,4 @@
-import { normalCdf } from '../../outlook/distributions.ts';
+import { normalCdf } from '../../outlook/index.ts';
 import { unreadable } from './refuse.ts';
 
 /** Low, likely and high time of a job, and the jobs that wait for it, counted from 0. */
