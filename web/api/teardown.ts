@@ -103,3 +103,11 @@ export interface WorkKept {
 }
 export const sendWork = (shop: string, name: string, work: WorkSent): Promise<WorkKept> =>
   post(shopPath(shop, 'teardown', 'jobs', name, 'work'), work);
+
+/** Takes a record back that was a mistake; it stays in the log. */
+export const takeWorkBack = (
+  shop: string,
+  name: string,
+  entry: number,
+  asked: { readonly because: string; readonly by: string },
+): Promise<WorkKept> => post(shopPath(shop, 'teardown', 'jobs', name, 'work', `${entry}`, 'withdraw'), asked);

@@ -141,6 +141,7 @@ export const work: Work = {
   record: nothing,
   again: nothing,
   takeBack: nothing,
+  undo: async () => undefined,
   said: '',
 };
 

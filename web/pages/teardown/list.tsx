@@ -23,6 +23,12 @@ export function TeardownListPage({ shop }: { shop: string }) {
                 <Link className="button first" href={freshPage(shop, 'teardown')}>
                   Plan a teardown
                 </Link>
+                <Link className="button" href={freshPage(shop, 'structure')}>
+                  Draw a structure map
+                </Link>
+                <Link className="button" href={freshPage(shop, 'floor')}>
+                  Describe a floor
+                </Link>
                 <Link className="button" href={`/${shop}/teardown/calendar`}>
                   Calendar
                 </Link>

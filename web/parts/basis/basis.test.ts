@@ -50,7 +50,7 @@ describe('what the form opens with', () => {
   const standing = { document: { title: 'kept' }, entry: 7 };
   const kept = { document: { title: 'here' }, at: '2026-11-25T15:43:00.000Z', tab: 'a', entry: 5 };
   it("this browser's copy with the entry it went on from, else what is kept, else nothing; a given document on top", () => {
-    const all = { kept, standing, opened: null, empty: { title: '' } };
+    const all = { kept, standing, opened: null, empty: { title: '' }, begin: 'Begin.' };
     expect(basisStart(all)).toMatchObject({ draft: { title: 'here' }, over: { title: 'kept', entry: 5 } });
     expect(basisStart({ ...all, kept: null })).toMatchObject({ draft: { title: 'kept' }, over: { entry: 7 } });
     expect(basisStart({ ...all, kept: null, standing: null })).toMatchObject({ draft: { title: '' }, over: null });

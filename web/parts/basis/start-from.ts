@@ -22,11 +22,14 @@ export function basisStart({
   standing,
   opened,
   empty,
+  begin,
 }: {
   readonly kept: Kept | null;
   readonly standing: { readonly document: Json; readonly entry: number } | null;
   readonly opened: Json | null;
   readonly empty: Table;
+  /** Said above an empty form. */
+  readonly begin: string;
 }): BasisStart {
   const over =
     standing === null
@@ -42,9 +45,6 @@ export function basisStart({
   return {
     draft,
     over,
-    note:
-      over === null
-        ? 'Every figure with its source. The answer stands beside the form as soon as it is whole.'
-        : `Starts from "${over.title}" as it is kept. Change what changed.`,
+    note: over === null ? begin : `Starts from "${over.title}" as it is kept. Change what changed.`,
   };
 }

@@ -8,7 +8,10 @@ interface Names {
   readonly all: string;
   /** What becomes of it once it is kept. */
   readonly kept: string;
+  /** Said above an empty form. */
+  readonly begin: string;
 }
+const SOURCED = 'Every figure with its source. The answer stands beside the form as soon as it is whole.';
 const RESTS = 'From then on the pages of aircraft can rest on it.';
 const ALL = 'All jobs, maps and floors';
 /** The kinds of document as a sentence names them. */
@@ -19,6 +22,7 @@ export const WORD_NAMES: Readonly<Record<BasisWord, Names>> = {
     one: 'usage document',
     all: 'All usage documents',
     kept: RESTS,
+    begin: SOURCED,
   },
   growth: {
     this: 'This growth document',
@@ -26,6 +30,7 @@ export const WORD_NAMES: Readonly<Record<BasisWord, Names>> = {
     one: 'growth document',
     all: 'All growth documents',
     kept: RESTS,
+    begin: SOURCED,
   },
   structure: {
     this: 'This structure map',
@@ -33,6 +38,7 @@ export const WORD_NAMES: Readonly<Record<BasisWord, Names>> = {
     one: 'structure map',
     all: ALL,
     kept: 'From then on jobs can be planned on it.',
+    begin: SOURCED,
   },
   floor: {
     this: 'This floor',
@@ -40,6 +46,7 @@ export const WORD_NAMES: Readonly<Record<BasisWord, Names>> = {
     one: 'floor',
     all: ALL,
     kept: 'From then on jobs can be scheduled and quoted on it.',
+    begin: SOURCED,
   },
   teardown: {
     this: 'This job',
@@ -47,6 +54,7 @@ export const WORD_NAMES: Readonly<Record<BasisWord, Names>> = {
     one: 'teardown job',
     all: ALL,
     kept: 'From then on it stands in the calendar, has its cards, and work is recorded on it.',
+    begin: 'Choose the map and what has to be reached: the first plan stands beside the form at once.',
   },
 };
 

@@ -6,6 +6,7 @@ import { handedOver } from '../write/hand-over.ts';
 import type { Json, Table } from '../write/json.ts';
 import { type Kept, keptIn, keyOf } from '../write/keep.ts';
 import { type BasisStart, basisStart } from './start-from.ts';
+import { WORD_NAMES } from './words.ts';
 import { BasisWriter } from './writer.tsx';
 
 interface Props {
@@ -55,7 +56,7 @@ export function OpenWriter({ shop, word, name, empty, inWords, draftName = 'new'
           inWords={inWords}
           draftName={draftName}
           {...(complete ? { complete } : {})}
-          start={() => basisStart({ kept, standing: s, opened, empty: blank })}
+          start={() => basisStart({ kept, standing: s, opened, empty: blank, begin: WORD_NAMES[word].begin })}
         >
           {children}
         </Opened>

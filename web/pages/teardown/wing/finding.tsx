@@ -1,5 +1,6 @@
 import type { RefObject } from 'react';
 import { BusyButton } from '../../../parts/busy-button.tsx';
+import { BigField } from './big-field.tsx';
 import type { Typed } from './record.ts';
 
 export interface PartNamed {
@@ -33,41 +34,45 @@ export function Finding({
     type({ targets: targets.map((t, k) => (k === i ? { ...t, ...to } : t)) });
   return (
     <>
-      <label className="big-field whole">
-        What was found
-        <textarea
-          ref={note}
-          rows={2}
-          maxLength={2000}
-          value={typed.note}
-          onChange={(e) => type({ note: e.target.value })}
-        />
-      </label>
+      <BigField label="What was found" whole>
+        {(id) => (
+          <textarea
+            id={id}
+            ref={note}
+            rows={2}
+            maxLength={2000}
+            value={typed.note}
+            onChange={(e) => type({ note: e.target.value })}
+          />
+        )}
+      </BigField>
       {targets.map((t, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a line is its place in the list
         <fieldset className="big-row" key={i}>
           <legend className="hidden-text">Part {i + 1} that the finding asks for</legend>
-          <label className="big-field">
-            Part
-            <select value={t.part} onChange={(e) => change(i, { part: e.target.value })}>
-              <option value="">please choose</option>
-              {parts.map((p) => (
-                <option key={p.id} value={p.id}>
-                  {p.name}
-                </option>
-              ))}
-            </select>
-          </label>
-          <label className="big-field">
-            What is to be done
-            <select value={t.work} onChange={(e) => change(i, { work: e.target.value as 'repair' })}>
-              {WORK.map((w) => (
-                <option key={w.value} value={w.value}>
-                  {w.text}
-                </option>
-              ))}
-            </select>
-          </label>
+          <BigField label="Part">
+            {(id) => (
+              <select id={id} value={t.part} onChange={(e) => change(i, { part: e.target.value })}>
+                <option value="">please choose</option>
+                {parts.map((p) => (
+                  <option key={p.id} value={p.id}>
+                    {p.name}
+                  </option>
+                ))}
+              </select>
+            )}
+          </BigField>
+          <BigField label="What is to be done">
+            {(id) => (
+              <select id={id} value={t.work} onChange={(e) => change(i, { work: e.target.value as 'repair' })}>
+                {WORK.map((w) => (
+                  <option key={w.value} value={w.value}>
+                    {w.text}
+                  </option>
+                ))}
+              </select>
+            )}
+          </BigField>
           <button type="button" onClick={() => type({ targets: targets.filter((_, k) => k !== i) })}>
             Take away<span className="hidden-text"> part {i + 1}</span>
           </button>

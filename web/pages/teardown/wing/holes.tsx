@@ -1,4 +1,5 @@
 import { BusyButton } from '../../../parts/busy-button.tsx';
+import { BigField } from './big-field.tsx';
 import type { Typed } from './record.ts';
 
 /** Holes of a row that drilling out spoiled. */
@@ -15,17 +16,19 @@ export function Holes({
 }) {
   const empty = typed.elongated.trim() === '' && typed.oversize.trim() === '';
   const count = (field: 'elongated' | 'oversize', label: string) => (
-    <label className="big-field">
-      {label}
-      <input
-        type="text"
-        inputMode="numeric"
-        autoComplete="off"
-        maxLength={5}
-        value={typed[field]}
-        onChange={(e) => type({ [field]: e.target.value })}
-      />
-    </label>
+    <BigField label={label}>
+      {(id) => (
+        <input
+          id={id}
+          type="text"
+          inputMode="numeric"
+          autoComplete="off"
+          maxLength={40}
+          value={typed[field]}
+          onChange={(e) => type({ [field]: e.target.value })}
+        />
+      )}
+    </BigField>
   );
   return (
     <details className="form holes">

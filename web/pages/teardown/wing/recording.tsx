@@ -1,6 +1,7 @@
 import { useId, useRef, useState } from 'react';
 import type { WingStep } from '../../../../sheets/teardown/steps-of.ts';
 import { BusyButton } from '../../../parts/busy-button.tsx';
+import { BigField } from './big-field.tsx';
 import { Finding, type PartNamed } from './finding.tsx';
 import { Holes } from './holes.tsx';
 import { doneRecord, holesRecord, lookRecord, type Recorded, type Typed } from './record.ts';
@@ -90,17 +91,19 @@ export function Recording({
           >
             Done
           </BusyButton>
-          <label className="big-field">
-            Minutes
-            <input
-              type="text"
-              inputMode="numeric"
-              autoComplete="off"
-              maxLength={6}
-              value={typed.minutes}
-              onChange={(e) => type({ minutes: e.target.value })}
-            />
-          </label>
+          <BigField label="Minutes">
+            {(id) => (
+              <input
+                id={id}
+                type="text"
+                inputMode="numeric"
+                autoComplete="off"
+                maxLength={40}
+                value={typed.minutes}
+                onChange={(e) => type({ minutes: e.target.value })}
+              />
+            )}
+          </BigField>
         </div>
       ) : null}
       {step.join ? (

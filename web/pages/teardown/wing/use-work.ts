@@ -1,7 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { ServerGone } from '../../../api/client.ts';
-import { type JobSteps, sendWork } from '../../../api/teardown.ts';
+import { type JobSteps, sendWork, takeWorkBack } from '../../../api/teardown.ts';
 import { keepName, keepOutbox, type Outbox, readName, readOutbox } from './outbox.ts';
 import { NOTHING_TYPED, type Recorded, type Typed, thingOf } from './record.ts';
 
@@ -18,6 +18,8 @@ export interface Work {
   readonly record: (record: Recorded) => void;
   readonly again: () => void;
   readonly takeBack: (index: number) => void;
+  /** Takes a record of the log back. @throws what the server said */
+  readonly undo: (entry: number, because: string) => Promise<void>;
   /** What was recorded last, in a word for the ear. */
   readonly said: string;
 }
@@ -102,6 +104,12 @@ export function useWork(shop: string, job: string, steps: JobSteps | undefined, 
       void flush(after);
     },
     again: () => void flush(error instanceof ServerGone ? box.current.after : last.current),
+    undo: async (entry, because) => {
+      const kept = await takeWorkBack(shop, job, entry, { because, by: name.trim() });
+      last.current = Math.max(last.current, kept.last);
+      setSaid(`Taken back, entry ${entry}.`);
+      await queries.invalidateQueries({ queryKey: ['teardown steps', shop, job] });
+    },
     takeBack: (index) => {
       const records = box.current.records.filter((_, i) => i !== index);
       put({ ...box.current, records });

@@ -1,4 +1,5 @@
 import type { Ref } from 'react';
+import { BigField } from './big-field.tsx';
 
 /** Who records, remembered on this machine, and for which day. */
 export function Who({
@@ -19,23 +20,33 @@ export function Who({
 }) {
   return (
     <div className="big-actions who">
-      <label className="big-field">
-        Your name
-        <input
-          ref={field}
-          type="text"
-          autoComplete="off"
-          maxLength={200}
-          value={name}
-          aria-invalid={lacks || undefined}
-          aria-describedby={lacks ? 'name-lacks' : undefined}
-          onChange={(e) => setName(e.target.value)}
-        />
-      </label>
-      <label className="big-field">
-        Done on
-        <input type="date" min="1900-01-01" max="2199-12-31" value={on} onChange={(e) => setOn(e.target.value)} />
-      </label>
+      <BigField label="Your name">
+        {(id) => (
+          <input
+            id={id}
+            ref={field}
+            type="text"
+            autoComplete="off"
+            maxLength={200}
+            value={name}
+            aria-invalid={lacks || undefined}
+            aria-describedby={lacks ? 'name-lacks' : undefined}
+            onChange={(e) => setName(e.target.value)}
+          />
+        )}
+      </BigField>
+      <BigField label="Done on">
+        {(id) => (
+          <input
+            id={id}
+            type="date"
+            min="1900-01-01"
+            max="2199-12-31"
+            value={on}
+            onChange={(e) => setOn(e.target.value)}
+          />
+        )}
+      </BigField>
       {lacks ? (
         <p className="wrong" id="name-lacks" role="alert">
           Every record bears a name. Fill it in, then press again.

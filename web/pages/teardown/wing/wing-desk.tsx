@@ -8,6 +8,7 @@ import { isOf, recordWords, typedKey } from './record.ts';
 import { Recording } from './recording.tsx';
 import { Run } from './run.tsx';
 import { StepWords } from './step-words.tsx';
+import { TakeBack } from './take-back.tsx';
 import type { Work } from './use-work.ts';
 import { Who } from './who.tsx';
 import { WingView } from './wing-view.tsx';
@@ -42,6 +43,11 @@ export function WingDesk({ steps, work }: { steps: JobSteps; work: Work }) {
   const count = steps.steps.length - 1;
   const key = typedKey(step);
   const holes = `holes:${step.join}`;
+  const entry = steps.work.findLast((w) => isOf(w.record, step))?.entry;
+  const needName = () => {
+    setLacks(true);
+    name.current?.focus();
+  };
   return (
     <div className="wing-desk">
       <Answer
@@ -88,11 +94,14 @@ export function WingDesk({ steps, work }: { steps: JobSteps; work: Work }) {
               choose(null);
               work.record(r);
             }}
-            needName={() => {
-              setLacks(true);
-              name.current?.focus();
-            }}
+            needName={needName}
           />
+          {entry !== undefined && step.done ? (
+            <TakeBack
+              key={entry}
+              send={async (because) => (work.name.trim() === '' ? needName() : work.undo(entry, because))}
+            />
+          ) : null}
           {step.operation ? (
             <Who
               name={work.name}

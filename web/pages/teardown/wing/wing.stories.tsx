@@ -6,6 +6,7 @@ import { allDone, jobSteps, longSteps, wingSteps, work } from '../../../testing/
 import { Meanwhile, NotRecorded, PlanIsNew } from './notices.tsx';
 import { NOTHING_TYPED, type Typed } from './record.ts';
 import { Recording } from './recording.tsx';
+import { TakeBack } from './take-back.tsx';
 import { WingDesk } from './wing-desk.tsx';
 
 const nothing = () => undefined;
@@ -77,6 +78,25 @@ export default [
       },
     ],
     { failing: 'What is refused stands above the wing, with all that waits.' },
+  ),
+  storiesOf(
+    'Record taken back',
+    [
+      {
+        state: 'typical',
+        shows: 'typical',
+        Draw: () => (
+          <Opened>
+            <TakeBack send={async () => undefined} />
+          </Opened>
+        ),
+      },
+    ],
+    {
+      empty: 'Where no record stands it is not drawn.',
+      failing: 'What the server says no to stands in a notice that has stories of its own.',
+      overflowing: 'It holds one short reason, which its field keeps in one line.',
+    },
   ),
   storiesOf(
     'The plan is new',

@@ -94,13 +94,13 @@ export function WhatFields() {
           empty={side ? `as the parts lie: ${side}` : 'as the parts lie'}
           options={SIDES}
         />
-        <Invented />
         <TextIn
           path={['title']}
           label="Name of the job"
           hint={name ? `Left empty it is "${name}"` : 'It is kept under this name'}
           whole
         />
+        <Invented />
       </div>
       {picture ? (
         <div className="wing-in-form">
