@@ -33,7 +33,7 @@ export class Simplex extends Table {
     let objective = this.objective();
     for (let k = 0; k < most; k++) {
       if (objective > until) return 'above';
-      if ((k & 15) === 15 && !goOn()) return 'stopped';
+      if ((k & 15) === 0 && !goOn()) return 'stopped';
       const r = this.leaving();
       if (r < 0) return this.drifted() ? this.again(until, most - k, goOn) : 'solved';
       const gain = this.step(r);
