@@ -1,4 +1,5 @@
 import type { Join, Need, Part, StructureMap } from '../structure-document.ts';
+import { inText } from '../words.ts';
 import { indexOf, splitStep, stepTitle } from './index-of.ts';
 
 /** What is off, open and set up at a moment. */
@@ -19,9 +20,14 @@ export const needMet = (need: Need, state: WingState): boolean =>
 
 const said = (map: StructureMap, need: Need): string =>
   typeof need === 'string'
-    ? stepTitle(map, need)
+    ? inText(stepTitle(map, need))
     : need.any
-        .map((way) => (typeof way === 'string' ? stepTitle(map, way) : way.map((s) => stepTitle(map, s)).join(' and ')))
+        .map((way) =>
+          [way]
+            .flat()
+            .map((s) => inText(stepTitle(map, s)))
+            .join(' and '),
+        )
         .join(', or ');
 /** Needs that are not met, in words. */
 export const missingOf = (map: StructureMap, needs: readonly Need[], state: WingState): string[] =>
@@ -45,5 +51,7 @@ export const missingToTakeOff = (map: StructureMap, part: Part, state: WingState
 /** What is missing before a row can be closed: the way of the bucking bar open, every layer in its place. */
 export const missingToClose = (map: StructureMap, join: Join, state: WingState): string[] => [
   ...missingOf(map, join.close_needs, state),
-  ...join.layers.filter((l) => state.off.has(l)).map((l) => `${indexOf(map).part.get(l)?.name ?? l} in its place`),
+  ...join.layers
+    .filter((l) => state.off.has(l))
+    .map((l) => `${inText(indexOf(map).part.get(l)?.name ?? l)} in its place`),
 ];

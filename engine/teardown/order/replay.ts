@@ -2,6 +2,7 @@ import { Refusal } from '../../foundation/refusal.ts';
 import { indexOf, isMet, listed, missingOf, missingToClose, missingToOpen, missingToTakeOff } from '../map/index.ts';
 import type { Operation, Replayed } from '../model.ts';
 import type { StructureMap } from '../structure-document.ts';
+import { inText } from '../words.ts';
 
 interface Wing {
   readonly off: Set<string>;
@@ -91,7 +92,7 @@ const layersOff = (map: StructureMap, wing: Wing, join: string) =>
   indexOf(map)
     .join.get(join)!
     .layers.filter((l) => wing.off.has(l))
-    .map((l) => `${indexOf(map).part.get(l)!.name} in its place`);
+    .map((l) => `${inText(indexOf(map).part.get(l)!.name)} in its place`);
 
 const STEPS: Partial<Record<Operation['kind'], Walk>> = {
   support: (map, wing, op) => {
@@ -138,7 +139,7 @@ const STEPS: Partial<Record<Operation['kind'], Walk>> = {
       .layers.filter((l) => wing.done.has(`put:${l}`) && !wing.off.has(l));
     need(
       op,
-      layers.map((l) => `${indexOf(map).part.get(l)!.name} off again`),
+      layers.map((l) => `${inText(indexOf(map).part.get(l)!.name)} off again`),
     );
     wing.drilled.delete(op.of);
   },
@@ -160,7 +161,7 @@ function takeOffAgain(map: StructureMap, wing: Wing, op: Operation): void {
     .filter((j) => wing.clipped.has(j.id) || !wing.open.has(j.id));
   need(
     op,
-    held.map((j) => `${j.name} ${wing.clipped.has(j.id) ? 'without its temporary fasteners' : 'open'}`),
+    held.map((j) => `${inText(j.name)} ${wing.clipped.has(j.id) ? 'without its temporary fasteners' : 'open'}`),
   );
   wing.off.add(op.of);
 }

@@ -1,3 +1,4 @@
+import { inText } from '../words.ts';
 import { shapeInOrder } from './dry.ts';
 import { add, ids, isClipped, type LineUp, offLayers, timeOf, waitsFor } from './line-up.ts';
 import { idOf } from './operation.ts';
@@ -14,7 +15,7 @@ export function apartAgain(line: LineUp, drills: readonly string[]): string {
   const rows = wing.rows.filter((id) => isClipped(line, wing.join(id)!));
   for (const id of rows) {
     const join = wing.join(id)!;
-    add(line, 'unclip', id, 'apart', `Temporary fasteners out, ${join.name}`, {
+    add(line, 'unclip', id, 'apart', `Temporary fasteners out: ${inText(join.name)}`, {
       minutes: timeOf(line, join, 'clip'),
       persons: join.persons,
       tools: ['temporary fasteners'],
@@ -27,7 +28,7 @@ export function apartAgain(line: LineUp, drills: readonly string[]): string {
     const part = wing.part(id)!;
     const own = rows.filter((r) => wing.join(r)!.layers.includes(id));
     const first = order.filter((n) => waitsFor(line, `part:${n}`).includes(`part:${id}`));
-    add(line, 'apart', id, 'apart', `Take the ${part.name} off again`, {
+    add(line, 'apart', id, 'apart', `Take off again: ${inText(part.name)}`, {
       minutes: part.take_off,
       persons: part.persons,
       skill: part.skill ?? null,
@@ -38,7 +39,7 @@ export function apartAgain(line: LineUp, drills: readonly string[]): string {
   }
   for (const [id, count] of wing.drilled) {
     const join = wing.join(id)!;
-    add(line, 'deburr', id, 'apart', `Chips out, deburr both sides, ${join.name}`, {
+    add(line, 'deburr', id, 'apart', `Chips out, both sides deburred: ${inText(join.name)}`, {
       minutes: timeOf(line, join, 'deburr', count),
       persons: join.persons,
       tools: ['deburring tool'],
@@ -75,7 +76,7 @@ function coat(line: LineUp, after: readonly string[]): string {
     after,
     from,
   });
-  add(line, 'prime', of, 'apart', 'Prime', {
+  add(line, 'prime', of, 'apart', 'Prime the coated faces', {
     minutes: given?.prime ?? PRIME,
     tools: ['coating booth'],
     after: [idOf('convert', of)],

@@ -1,5 +1,6 @@
 import type { Operation } from '../model.ts';
 import type { Join } from '../structure-document.ts';
+import { inText } from '../words.ts';
 import { closingLooks } from './closing-looks.ts';
 import { clip, intoJig, measure } from './dry.ts';
 import { rowGoodsCents } from './goods.ts';
@@ -71,7 +72,7 @@ export function closeRow(walk: Walk, join: Join, stage: Operation['stage']): voi
   checkWindow(line, join, op);
   const cure_min = sealant.cure_h * MINUTES_PER_HOUR;
   if (cure_min > 0)
-    add(line, 'cure', join.id, stage, `Let ${sealant.name} cure, ${join.name}`, {
+    add(line, 'cure', join.id, stage, `Let the sealant cure: ${sealant.name}, ${inText(join.name)}`, {
       minutes: { low_min: cure_min, likely_min: cure_min, high_min: cure_min },
       unattended: true,
       after: [op.id],
@@ -79,7 +80,7 @@ export function closeRow(walk: Walk, join: Join, stage: Operation['stage']): voi
 }
 const closeTitle = (join: Join): string =>
   join.attach
-    ? `${join.name} in, one at a time`
+    ? `In, one bolt at a time: ${inText(join.name)}`
     : join.fasteners.kind.endsWith('rivet')
-      ? `Rivet the ${join.name}`
-      : `Fasten the ${join.name}`;
+      ? `Rivet: ${inText(join.name)}`
+      : `Fasten: ${inText(join.name)}`;

@@ -1,5 +1,6 @@
 import type { Operation } from '../model.ts';
 import type { Look, Need } from '../structure-document.ts';
+import { inText } from '../words.ts';
 import { add, type LineUp } from './line-up.ts';
 
 /** What is off and open at a moment. */
@@ -38,7 +39,7 @@ export function closingLooks(
   looks.left = looks.left.filter((l) => !hidden.includes(l));
   return hidden.map(
     (l) =>
-      add(line, 'closing_look', l.id, stage, `Before it is closed: ${l.name}`, {
+      add(line, 'closing_look', l.id, stage, `Before it is closed: ${inText(l.name)}`, {
         minutes: l.minutes,
         persons: l.persons,
         skill: l.skill ?? null,

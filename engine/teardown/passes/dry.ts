@@ -1,4 +1,5 @@
 import type { Operation } from '../model.ts';
+import { inText } from '../words.ts';
 import { settleEdges } from './edges.ts';
 import { newPartCents } from './goods.ts';
 import { add, ids, isClipped, type LineUp, offLayers, timeOf, waitsFor } from './line-up.ts';
@@ -10,15 +11,22 @@ export function putIn(line: LineUp, id: string, stage: Operation['stage'], extra
   const part = line.wing.part(id)!;
   const isNew = line.wing.opened.replaced.includes(id);
   const repaired = line.wing.opened.repaired?.includes(id);
-  return add(line, 'put', id, stage, isNew ? `Offer up the new ${part.name}` : `Put the ${part.name} in`, {
-    minutes: part.put_back,
-    persons: part.persons,
-    skill: part.skill ?? null,
-    tools: part.tools,
-    face: part.face,
-    goods_cents: isNew ? newPartCents(part) : 0,
-    after: [idOf('off', id), ...(repaired ? [idOf('repair', id)] : []), ...extra],
-  });
+  return add(
+    line,
+    'put',
+    id,
+    stage,
+    isNew ? `Offer up the new ${inText(part.name)}` : `Put the ${inText(part.name)} in`,
+    {
+      minutes: part.put_back,
+      persons: part.persons,
+      skill: part.skill ?? null,
+      tools: part.tools,
+      face: part.face,
+      goods_cents: isNew ? newPartCents(part) : 0,
+      after: [idOf('off', id), ...(repaired ? [idOf('repair', id)] : []), ...extra],
+    },
+  );
 }
 
 /** Rows among these that are complete once all named parts are in. */
@@ -32,8 +40,8 @@ export function clip(line: LineUp, kind: 'clip' | 'reclip', id: string, stage: O
   const join = line.wing.join(id)!;
   const again = kind === 'reclip' ? ' again' : '';
   const words = join.fasteners.kind.endsWith('rivet')
-    ? `Clip the ${join.name}${again}`
-    : `Temporary fasteners${again}, ${join.name}`;
+    ? `Clip${again}: ${inText(join.name)}`
+    : `Temporary fasteners in${again}: ${inText(join.name)}`;
   return add(line, kind, id, stage, words, {
     minutes: timeOf(line, join, 'clip'),
     persons: join.persons,
@@ -49,7 +57,7 @@ export function intoJig(line: LineUp, stage: Operation['stage'], after: readonly
     if (line.wing.opened.supports?.includes(support.id)) line.jig = support.jig!;
     if (line.operations.some((o) => o.id === idOf('support', support.id)) || line.jig === support.jig) continue;
     line.jig = support.jig!;
-    add(line, 'support', support.id, stage, `Into the jig: ${support.name}`, {
+    add(line, 'support', support.id, stage, `Into the jig: ${inText(support.name)}`, {
       minutes: support.set_up,
       persons: support.persons,
       skill: support.skill ?? null,
@@ -129,7 +137,7 @@ export function dryPass(line: LineUp): string[] {
         'drill',
         id,
         'dry',
-        `Match-drill the ${join.name}${all ? '' : `, ${count} of ${join.fasteners.count}`}`,
+        `Match-drill: ${inText(join.name)}${all ? '' : `, ${count} of ${join.fasteners.count}`}`,
         {
           minutes: timeOf(line, join, 'drill', count),
           persons: join.persons,

@@ -1,4 +1,5 @@
 import type { MapFinding } from '../model.ts';
+import { inText } from '../words.ts';
 import { add, type LineUp } from './line-up.ts';
 import { idOf } from './operation.ts';
 import { ASSUMED, EDGE_DISTANCE, MEASURE_EDGES } from './practice.ts';
@@ -19,7 +20,7 @@ export function settleEdges(line: LineUp, after: readonly string[]): string[] {
     const part = wing.part(id);
     const rows = [...wing.drilled.keys()].map((j) => wing.join(j)!).filter((j) => j.layers.includes(id));
     if (!part || rows.length === 0) continue;
-    const check = add(line, 'edge_check', id, 'dry', `Edge distance of the old holes on the new ${part.name}`, {
+    const check = add(line, 'edge_check', id, 'dry', `Edge distance of the old holes on the new ${inText(part.name)}`, {
       minutes: MEASURE_EDGES,
       skill: part.skill ?? null,
       tools: ['scale and hole finder'],
@@ -38,17 +39,24 @@ export function settleEdges(line: LineUp, after: readonly string[]): string[] {
         .filter((e) => e.least < e.allowed),
     );
     if (short.length === 0) continue;
-    const gate = add(line, 'gate', `edge-${id}`, 'dry', `Settle the short edge distance on the new ${part.name}`, {
-      after: [check.id],
-      from: EDGE_DISTANCE,
-      because:
-        'No hole is drilled before the holder of the design data has answered; how long that takes is not in the dates',
-    });
+    const gate = add(
+      line,
+      'gate',
+      `edge-${id}`,
+      'dry',
+      `Settle the short edge distance on the new ${inText(part.name)}`,
+      {
+        after: [check.id],
+        from: EDGE_DISTANCE,
+        because:
+          'No hole is drilled before the holder of the design data has answered; how long that takes is not in the dates',
+      },
+    );
     before.push(gate.id);
     for (const { join, least, allowed } of short)
       line.findings.push({
         code: 'edge-too-short',
-        text: `${join.name}: an old hole would lie ${mm(least)} from the edge of the new ${part.name}; allowed are ${mm(allowed)}`,
+        text: `${join.name}: an old hole would lie ${mm(least)} from the edge of the new ${inText(part.name)}; allowed are ${mm(allowed)}`,
         about: [join.id, id],
         remedy: 'Settle it with the holder of the design data before the first drill; the drilling waits for it',
       });
@@ -58,7 +66,7 @@ export function settleEdges(line: LineUp, after: readonly string[]): string[] {
 const mm = (x: number) => `${Math.round(x * 100) / 100} mm`;
 const notMeasured = (name: string, id: string, rows: readonly { id: string; name: string }[]): MapFinding => ({
   code: 'edge-not-measured',
-  text: `New ${name}: the edge distance of ${rows.length === 1 ? `the ${rows[0]!.name}` : `${rows.length} rows`} is not measured yet`,
+  text: `New ${inText(name)}: the edge distance of ${rows.length === 1 ? `the row "${rows[0]!.name}"` : `${rows.length} rows`} is not measured yet`,
   about: [id, ...rows.map((j) => j.id)],
   remedy: 'Lay the new part over the old holes and enter the least distance of each row before the first drill',
 });

@@ -49,7 +49,7 @@ function holeFindings(line: LineUp): MapFinding[] {
     if (isNew && !join.attach && isRemovable(join) && !wing.drilled.has(id))
       all.push({
         code: 'new-part-holes',
-        text: `${join.name} goes through a new part; the map gives no time to drill it, so its holes are taken as drilled already`,
+        text: `${join.name}: the row goes through a new part; the map gives no time to drill it, so its holes are taken as drilled already`,
         about: [id],
         remedy: 'Enter a drilling time for the row if the new part comes without these holes',
       });
@@ -87,7 +87,7 @@ const timeFindings = (line: LineUp): MapFinding[] =>
     const unique = [...new Set(joins)];
     return {
       code: 'no-time',
-      text: `The map gives no time for ${WORK[work]} ${unique.length === 1 ? `the ${line.wing.join(unique[0]!)?.name}` : `${unique.length} rows`}: counted as nothing`,
+      text: `The map gives no time for ${WORK[work]} ${unique.length === 1 ? `the row "${line.wing.join(unique[0]!)?.name}"` : `${unique.length} rows`}: counted as nothing`,
       about: unique,
       remedy: 'Enter minutes for one fastener of this kind, or for the row',
     };

@@ -1,3 +1,4 @@
+import { inText } from '../words.ts';
 import type { LineUp } from './line-up.ts';
 import { add, ids } from './line-up.ts';
 import { idOf } from './operation.ts';
@@ -8,7 +9,7 @@ export function outOfJig(walk: Walk): void {
   const { line } = walk;
   for (const support of line.wing.jigs) {
     const cures = line.operations.filter((o) => o.kind === 'cure').map((o) => o.id);
-    add(line, 'release', support.id, 'wet', `Out of the jig: ${support.name}`, {
+    add(line, 'release', support.id, 'wet', `Out of the jig: ${inText(support.name)}`, {
       minutes: support.set_up,
       persons: support.persons,
       skill: support.skill ?? null,
@@ -28,7 +29,7 @@ export function release(line: LineUp): void {
   for (const id of standing) {
     const support = wing.map.supports.find((s) => s.id === id);
     if (!support) continue;
-    add(line, 'release', id, 'finish', `Take away: ${support.name}`, {
+    add(line, 'release', id, 'finish', `Take away: ${inText(support.name)}`, {
       minutes: support.set_up,
       persons: support.persons,
       skill: support.skill ?? null,

@@ -1,5 +1,6 @@
 import type { Operation } from '../model.ts';
 import type { Join } from '../structure-document.ts';
+import { inText } from '../words.ts';
 import { add, type LineUp, offLayers, waitsFor } from './line-up.ts';
 import { idOf } from './operation.ts';
 import { ASSUMED, SPREAD_SEALANT } from './practice.ts';
@@ -10,7 +11,7 @@ export function seal(walk: Walk, join: Join, last: string): string[] {
   if (!join.sealant) return [];
   const { line } = walk;
   const others = offLayers(line, join).filter((l) => l !== last);
-  const op = add(line, 'seal', join.id, 'wet', `Seal with ${join.sealant.name}, ${join.name}`, {
+  const op = add(line, 'seal', join.id, 'wet', `Seal with ${inText(join.sealant.name)}: ${inText(join.name)}`, {
     minutes: SPREAD_SEALANT,
     skill: join.skill ?? null,
     tools: ['sealant gun'],

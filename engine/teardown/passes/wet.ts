@@ -1,4 +1,5 @@
 import type { Operation } from '../model.ts';
+import { inText } from '../words.ts';
 import { closeRow } from './close-row.ts';
 import { closingLooks, exposedLooks } from './closing-looks.ts';
 import { clip, complete, putIn } from './dry.ts';
@@ -51,7 +52,7 @@ function fitPart(walk: Walk, id: string, stage: Operation['stage']): void {
   const seals = rows.flatMap((r) => seal(walk, line.wing.join(r)!, id));
   const after = [...pieceIds(walk, `part:${id}`), ...looks, ...seals, ...afterWet(walk, stage)];
   if (isAgain(walk, id)) {
-    add(line, 'refit', id, stage, `Put the ${part.name} in for good`, {
+    add(line, 'refit', id, stage, `Put in for good: ${inText(part.name)}`, {
       minutes: part.put_back,
       persons: part.persons,
       skill: part.skill ?? null,

@@ -1,5 +1,6 @@
 import type { TeardownDocument } from '../document.ts';
 import { type Graph, indexOf, splitStep, stepTitle } from '../map/index.ts';
+import { inText } from '../words.ts';
 import type { Chosen } from './chosen.ts';
 
 const WORK = { replace: 'is to be replaced', repair: 'is to be repaired', reach: 'is to be reached' } as const;
@@ -36,14 +37,14 @@ function sayUser(document: TeardownDocument, name: string): string {
   const [kind, of] = splitStep(name);
   if (kind === 'target') {
     const [work, part] = splitStep(of);
-    return `${index.part.get(part)?.name ?? part} ${WORK[work as keyof typeof WORK]}`;
+    return `${inText(index.part.get(part)?.name ?? part)} ${WORK[work as keyof typeof WORK]}`;
   }
-  if (kind === 'look') return `for the look: ${index.look.get(of)?.name ?? of}`;
-  if (kind === 'job') return `for the small job: ${index.job.get(of)?.name ?? of}`;
-  if (kind === 'again') return `so that it can go back: ${stepTitle(map, of)}`;
-  if (kind === 'off') return `so that ${index.part.get(of)?.name ?? of} can come off`;
-  if (kind === 'open') return `so that ${index.join.get(of)?.name ?? of} can be opened and closed`;
-  return `so that ${index.support.get(of)?.name ?? of} can be set up`;
+  if (kind === 'look') return `for the look: ${inText(index.look.get(of)?.name ?? of)}`;
+  if (kind === 'job') return `for the small job: ${inText(index.job.get(of)?.name ?? of)}`;
+  if (kind === 'again') return `so that it can go back: ${inText(stepTitle(map, of))}`;
+  if (kind === 'off') return `so that ${inText(index.part.get(of)?.name ?? of)} can come off`;
+  if (kind === 'open') return `so that ${inText(index.join.get(of)?.name ?? of)} can be opened and closed`;
+  return `so that ${inText(index.support.get(of)?.name ?? of)} can be set up`;
 }
 
 function askedOf(document: TeardownDocument, step: string): string[] {

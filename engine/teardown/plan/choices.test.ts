@@ -95,7 +95,7 @@ describe('T7 while it is open', () => {
       ['one', true],
       ['less', false],
     ]);
-    expect(p.extras[1]!.because).toMatch(/0\.0 h short/);
+    expect(p.extras[1]!.because).toMatch(/A 100 % chance.*0\.1 h of work, access open anyway: 0 short/);
   });
   it('wanted is done and unwanted left, whatever the sums say', () => {
     const map = toy({ ...access, looks: { bad: look(1), good: [100, 5, 'off:t'] } });

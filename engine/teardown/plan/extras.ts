@@ -2,6 +2,7 @@ import type { TeardownDocument } from '../document.ts';
 import { costOf, type Graph, meanOf, needMet, type WingState } from '../map/index.ts';
 import type { Extra } from '../model.ts';
 import type { StepName } from '../structure-document.ts';
+import { sumInWords } from '../words.ts';
 import { type Chosen, stepsOf } from './chosen.ts';
 import { nodeOf, type Offer } from './question.ts';
 
@@ -17,8 +18,6 @@ export interface Decided {
 }
 
 const hours = (min: number) => `${(min / 60).toFixed(1)} h`;
-const money = (cents: number, currency: string) =>
-  `${currency} ${String(Math.round(cents / 100)).replace(/\B(?=(\d{3})+$)/g, ',')}`;
 
 /** What is off, open and set up once a chosen set is done. */
 export function stateOf(graph: Graph, chosen: Chosen): WingState {
@@ -107,19 +106,18 @@ export function extrasOf(
 
 function sayWhy(document: TeardownDocument, d: Decided, access: number, minutes: number, accessMin: number): string {
   const { offer, asked } = d;
-  const currency = document.floor?.currency ?? '';
-  const say = (cents: number) => (document.floor ? money(cents, currency) : hours(cents));
+  const say = (cents: number) => sumInWords(cents, document.floor?.currency ?? '');
   const expected =
     offer.is === 'look'
-      ? `${percent(offer.what.chance)} chance of a finding is expected to save ${say(offer.saves)}`
+      ? `a ${percent(offer.what.chance)} chance of a finding is expected to save ${say(offer.saves)}`
       : `saves ${say(offer.saves)} that it would cost on its own, ${percent(offer.what.chance)} sure`;
-  const own = `${hours(minutes)} of work, ${say(offer.cost)}`;
+  const own = document.floor ? `${hours(minutes)} of work, ${say(offer.cost)}` : `${hours(minutes)} of work`;
   const opens =
     access > 0
       ? ` and ${say(access)} of access that it alone, or it and others, open (${hours(accessMin)} together)`
       : ', access open anyway';
   const balance = offer.saves - offer.cost - access;
-  const sums = `${expected}; it takes ${own}${opens}: ${balance >= 0 ? `${say(balance)} to the good` : `${say(-balance)} short`}`;
+  const sums = `${expected[0]!.toUpperCase()}${expected.slice(1)}; it takes ${own}${opens}: ${balance >= 0 ? `${say(balance)} to the good` : `${say(-balance)} short`}`;
   if (asked === 'always') return `The map asks for it on every plan that exposes it. ${sums}`;
   if (asked === 'wanted') return `The shop wants it. ${sums}`;
   if (asked === 'unwanted') return `The shop does not want it. ${sums}`;

@@ -3,6 +3,7 @@ import type { Floor } from '../floor-document.ts';
 import { hourCents, indexOf, isMadeAnew, meanOf, NO_TIME, rowTime, splitStep } from '../map/index.ts';
 import type { Operation, OperationKind } from '../model.ts';
 import type { Stage, ThreePoint } from '../structure-document.ts';
+import { countInWords, inText } from '../words.ts';
 
 type Hands = Pick<Operation, 'persons' | 'tools' | 'face'> & { readonly skill?: string | undefined };
 function made(
@@ -50,24 +51,24 @@ export function operationOf(document: TeardownDocument, id: string): Operation {
   const [kind, of] = splitStep(id);
   if (kind === 'support') {
     const s = index.support.get(of)!;
-    return made('support', of, 'take_down', `Set up: ${s.name}`, s.set_up, s, floor, { jig: s.jig ?? null });
+    return made('support', of, 'take_down', `Set up: ${inText(s.name)}`, s.set_up, s, floor, { jig: s.jig ?? null });
   }
   if (kind === 'open') {
     const j = index.join.get(of)!;
-    const title = `${isMadeAnew(j) ? 'Drill out' : 'Take out'}: ${j.name}, ${j.fasteners.count} off`;
+    const title = `${isMadeAnew(j) ? 'Drill out' : 'Take out'}: ${inText(j.name)}, ${countInWords(j.fasteners.count, j.fasteners.kind)}`;
     return made('open', of, 'take_down', title, rowTime(map, j, 'open'), j, floor);
   }
   if (kind === 'off') {
     const p = index.part.get(of)!;
-    return made('off', of, 'take_down', `Take off: ${p.name}`, p.take_off, p, floor);
+    return made('off', of, 'take_down', `Take off: ${inText(p.name)}`, p.take_off, p, floor);
   }
   if (kind === 'look') {
     const l = index.look.get(of)!;
     const method = l.method ? `, ${l.method}` : '';
-    return made('look', of, 'take_down', `Look: ${l.name}${method}`, l.minutes, l, floor, { from: l.from });
+    return made('look', of, 'take_down', `Look: ${inText(l.name)}${method}`, l.minutes, l, floor, { from: l.from });
   }
   const j = index.job.get(of)!;
-  const work = made('job', of, 'bare', `While it is open: ${j.name}`, j.minutes, j, floor, { from: j.from });
+  const work = made('job', of, 'bare', `While it is open: ${inText(j.name)}`, j.minutes, j, floor, { from: j.from });
   return { ...work, cents: work.cents + j.parts_cents };
 }
 
@@ -80,7 +81,7 @@ export function repairOf(document: TeardownDocument, part: string, minutes: Thre
     'repair',
     part,
     'bare',
-    `Repair: ${name}`,
+    `Repair: ${inText(name)}`,
     minutes ?? NO_TIME,
     hands ? { ...ANY_HAND, skill: hands.skill } : ANY_HAND,
     document.floor,
@@ -95,7 +96,7 @@ export function findingWorkOf(document: TeardownDocument, look: string): Operati
     'repair',
     look,
     'bare',
-    `Put right what was found: ${l.name}`,
+    `Put right what was found: ${inText(l.name)}`,
     l.finding_work,
     { ...l, tools: [] },
     document.floor,

@@ -4,6 +4,7 @@ import { costOf, type Graph, indexOf, isMet, listed, splitStep, stepTitle } from
 import type { LeastTeardown, MapFinding, Operation, Plan } from '../model.ts';
 import { practiceFinding, reassemble, withGates } from '../passes/index.ts';
 import type { StepName } from '../structure-document.ts';
+import { inText } from '../words.ts';
 import { becauseOf } from './because.ts';
 import { type Chosen, stepsOf } from './chosen.ts';
 import { decide, stepsUnder } from './decide.ts';
@@ -118,7 +119,7 @@ function closedAgain(
     return [
       {
         code: 'closed-again',
-        text: `${name}: what was found asks for ${listed(again.map((s) => stepTitle(document.map, s)))} once more, and that is back in its place already; this plan does not take it off a second time`,
+        text: `${name}: what was found asks for ${listed(again.map((s) => inText(stepTitle(document.map, s))))} once more, and that is back in its place already; this plan does not take it off a second time`,
         about: [target!.part, ...again.map((s) => splitStep(s)[1])],
         remedy: 'Plan it as a job of its own that begins with the wing as it is now',
       },

@@ -128,9 +128,9 @@ describe('T15 records that cannot be', () => {
       'riveted before the wing came apart',
       'teardown.out-of-order',
       records([...upTo('drill:splice'), 'close:splice']),
-      /Rivet the splice/,
+      /Rivet: splice/,
     ],
-    ['riveted before anything was opened', 'teardown.out-of-order', done('close:splice'), /Rivet the splice/],
+    ['riveted before anything was opened', 'teardown.out-of-order', done('close:splice'), /Rivet: splice/],
   ])('%s', (_, code, recorded, given) => {
     const attempt = () => plan(job({ recorded: recorded.map((r) => ({ ...r })) }));
     expect(attempt).toThrow(expect.objectContaining({ code }));

@@ -3,6 +3,7 @@ import type { TeardownDocument } from '../document.ts';
 import { indexOf } from '../map/index.ts';
 import type { Plan, Quote } from '../model.ts';
 import type { Look } from '../structure-document.ts';
+import { inText } from '../words.ts';
 import type { FindingCost } from './model.ts';
 import { pertMoments } from './three-point.ts';
 
@@ -55,7 +56,7 @@ export function ifFoundLines(document: TeardownDocument, findings: readonly Find
     const work = look.finding_work;
     const names = look.finding_targets.map((t) => {
       const part = index.part.get(t.part);
-      return `${t.work} ${part?.name ?? t.part}${t.work === 'replace' && !part?.order ? ' (no price on the map)' : ''}`;
+      return `${t.work} ${inText(part?.name ?? t.part)}${t.work === 'replace' && !part?.order ? ' (no price on the map)' : ''}`;
     });
     return {
       name: f.name,

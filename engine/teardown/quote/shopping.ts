@@ -1,6 +1,7 @@
 import type { TeardownDocument } from '../document.ts';
 import type { Plan, Shopping, ShoppingLine } from '../model.ts';
 import type { Join } from '../structure-document.ts';
+import { inText } from '../words.ts';
 import { fastenerLines } from './fasteners.ts';
 import { replacedParts } from './replaced.ts';
 
@@ -38,7 +39,7 @@ function unsized(joins: readonly Join[]): string[] {
   );
   return long.length > 0
     ? [
-        `Long grips fill the hole first: drive one rivet of ${long.map((j) => j.name).join(', ')} on trial before the length is bought`,
+        `Long grips fill the hole first: drive one rivet of ${long.map((j) => inText(j.name)).join(', ')} on trial before the length is bought`,
       ]
     : [];
 }
@@ -46,7 +47,7 @@ function unsized(joins: readonly Join[]): string[] {
 function partLines(document: TeardownDocument, plan: Plan): ShoppingLine[] {
   return replacedParts(document, plan).map((p) => ({
     code: p.order?.code ?? p.name,
-    what: p.order ? `new ${p.name}` : `new ${p.name}: the map has no code and no price for it`,
+    what: p.order ? `new ${inText(p.name)}` : `new ${inText(p.name)}: the map has no code and no price for it`,
     kind: 'part',
     count: 1,
     spares: 0,
