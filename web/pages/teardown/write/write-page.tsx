@@ -16,7 +16,8 @@ export function WriteTeardownPage({ shop, name }: { shop: string; name: string |
   const { of } = useAsked();
   const asked = { aircraft: of('aircraft'), map: of('map'), part: of('part') };
   const choices = useTeardownChoices(shop, asked.aircraft || undefined);
-  const own = choices.data?.of;
+  const id = choices.data?.of?.id ?? choices.data?.jobs.find((j) => j.name === name)?.aircraft;
+  const own = choices.data?.aircraft.find((a) => a.id === id);
   return (
     <Page
       shop={shop}
