@@ -44,18 +44,22 @@ export class Simplex extends Table {
   }
 
   private leaving(): number {
-    let [best, at] = [0, -1];
+    let [best, at, longest] = [-1, -1, 1];
     for (let i = 0; i < this.inRow.length; i++) {
       const v = this.inRow[i]!;
       const x = this.value[v]!;
       const out = Math.max(this.low[v]! - x, x - this.high[v]!);
+      const weight = this.weight[i]!;
+      if (weight > longest) longest = weight;
       if (out <= FEASIBLE) continue;
-      const score = (out * out) / this.weight[i]!;
+      const score = (out * out) / weight;
       if (score > best) {
         best = score;
         at = i;
       }
     }
+    /** Lengths that only grow say nothing after a while: begun anew. */
+    if (longest > 1e6) this.weight.fill(1);
     return at;
   }
 
