@@ -4,7 +4,7 @@ import { Trial, type Victim } from '../server/testing/kills.ts';
 /** Kills of server, database and single database processes at random moments while six kinds of work run. A report, no judgement. */
 const KILLS = Number(process.argv[2] ?? 66);
 const trial = await Trial.open();
-const works = ['entries', 'entries', 'import', 'adopt', 'keep', 'letter', 'backup'] as const;
+const works = ['entries', 'entries', 'import', 'adopt', 'keep', 'record', 'letter', 'backup'] as const;
 const wrong: string[] = [];
 const back_ms: Record<Victim, number[]> = { server: [], database: [], backend: [] };
 try {

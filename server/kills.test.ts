@@ -15,7 +15,7 @@ afterEach(async () => {
 /** The short form; bench/kills.ts makes as many as one likes. */
 it('nine kills of the real program, its database and single database processes: nothing lost, nothing torn', async () => {
   trial = await Trial.open();
-  const work = (['entries', 'entries', 'import', 'adopt', 'keep', 'letter', 'backup'] as const).map((w) =>
+  const work = (['entries', 'entries', 'import', 'adopt', 'keep', 'record', 'letter', 'backup'] as const).map((w) =>
     trial!.work(w),
   );
   for (let i = 0; i < 9; i++) {
@@ -26,6 +26,7 @@ it('nine kills of the real program, its database and single database processes: 
   }
   expect(Object.values(trial.kills).reduce((a, b) => a + b)).toBeGreaterThanOrEqual(8);
   expect(trial.acknowledged).toBeGreaterThan(20);
+  expect(trial.sent.filter((s) => s.work === 'record' && s.acknowledged).length).toBeGreaterThan(2);
   for (const cut of [(ms: number) => trial!.cutBackup(ms), (ms: number) => trial!.cutRestore(ms, 2000)]) {
     const before = performance.now();
     expect(await cut(60_000)).toEqual({ ended: true, wrong: [] });

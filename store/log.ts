@@ -12,6 +12,12 @@ interface Recording {
   readonly by: string;
   readonly at: string;
   readonly expectLast?: number | undefined;
+  readonly nothingSince?: NothingSince | undefined;
+}
+/** What was decided on: nothing of these subjects may have come in after this entry. */
+export interface NothingSince {
+  readonly entry: number;
+  readonly subjects: readonly string[];
 }
 export interface ReadFilter {
   readonly subjects?: readonly string[] | undefined;
@@ -95,6 +101,22 @@ async function replacedSubjects(db: Db, shop: string, rows: readonly LogRow[]): 
   return found.map((f) => f.subject);
 }
 
+/** @throws Refusal `store.changed-meanwhile` where one of the subjects has a later entry */
+async function requireNothing(tx: Db, shop: string, { entry, subjects }: NothingSince): Promise<void> {
+  const [later] = await tx
+    .select({ number: t.log.number, subject: t.log.subject, by: t.log.recordedBy })
+    .from(t.log)
+    .where(and(eq(t.log.shop, shop), gt(t.log.number, entry), inArray(t.log.subject, [...subjects])))
+    .orderBy(desc(t.log.number))
+    .limit(1);
+  if (!later) return;
+  throw new Refusal('store.changed-meanwhile', {
+    given: `${later.by} recorded entry ${later.number} of ${later.subject} in the meantime`,
+    allowed: 'recording on top of what was last shown',
+    remedy: 'Look at the page again and repeat',
+  });
+}
+
 /** Appends within a transaction that holds the shop. */
 async function append(tx: Db, shop: string, entries: readonly NewEntry[], r: Recording): Promise<number[]> {
   const held = await lockShop(tx, shop);
@@ -104,6 +126,7 @@ async function append(tx: Db, shop: string, entries: readonly NewEntry[], r: Rec
       allowed: 'recording on top of what was last shown',
       remedy: 'Look at the page again and repeat',
     });
+  if (r.nothingSince) await requireNothing(tx, shop, r.nothingSince);
   const rows = seal(shop, entries, held, r);
   const last = rows.at(-1);
   if (!last) return [];
@@ -145,6 +168,7 @@ export function logOf(db: Db) {
      * Records entries, all of them or none, and returns their numbers, in the order given.
      * @param at the moment of recording, ISO 8601
      * @param options.expectLast number of the last entry that the caller knew
+     * @param options.nothingSince what the caller decided on, where others may write about other things
      * @throws Refusal `store.shop-unknown`, `store.changed-meanwhile`, `store.replaces-unknown`, `store.entry-replaced`
      */
     append: (
@@ -152,7 +176,7 @@ export function logOf(db: Db) {
       entries: readonly NewEntry[],
       by: string,
       at: string,
-      options: { expectLast?: number | undefined } = {},
+      options: { expectLast?: number | undefined; nothingSince?: NothingSince | undefined } = {},
     ): Promise<number[]> => db.transaction((tx) => append(tx, shop, entries, { by, at, ...options })),
     read,
     /** Entries of the record as its document writes them, replaced ones included: the engine applies corrections. */

@@ -160,6 +160,27 @@ describe('work recorded on a job', () => {
   });
 });
 
+describe('decided on what was seen', () => {
+  const record = (seen: number, operation: string, ...subjects: string[]) =>
+    t.store.log.append('one', [done('c', operation)], 'me', AT, { nothingSince: { entry: seen, subjects } });
+  it('others may write about other things; one entry of what was decided on, and nothing is recorded', async () => {
+    await append(keep('teardown', 'c', { sparwright: 'teardown/1', title: 'C' }));
+    const seen = await t.store.log.last('one');
+    await append(done('b', 'off:elsewhere'));
+    await record(seen, 'off:one', 'teardown:c', 'structure:w');
+    await expect(record(seen, 'off:two', 'teardown:c')).rejects.toMatchObject({
+      code: 'store.changed-meanwhile',
+      detail: { given: expect.stringMatching(/^me recorded entry \d+ of teardown:c/) },
+    });
+    const later = await t.store.log.last('one');
+    await append(keep('structure', 'w', { sparwright: 'structure/1', title: 'Wing', parts: [] }));
+    await expect(record(later, 'off:two', 'teardown:c', 'structure:w')).rejects.toMatchObject({
+      code: 'store.changed-meanwhile',
+    });
+    expect(await ops('c')).toEqual(['off:one']);
+  });
+});
+
 describe('what the log holds for all, holds for them', () => {
   it('they touch no kept answer of the fleet, nor does a correction of them', async () => {
     await append(anAircraft('aircraft:1', 'ZZ-1'), aSpar('spar:L', 'left'));

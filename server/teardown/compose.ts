@@ -1,5 +1,5 @@
 import { Refusal } from '../../engine/index.ts';
-import type { AircraftRow, BasisRow, Shop, WorkRow } from '../../store/index.ts';
+import { type AircraftRow, type BasisRow, basisSubject, type Shop, type WorkRow } from '../../store/index.ts';
 import { standing } from '../basis/kept.ts';
 import type { Desk } from '../desk.ts';
 import { keptName, linksOf } from './links.ts';
@@ -35,6 +35,9 @@ export async function aircraftOf(desk: Desk, shop: string, id: string): Promise<
     remedy: 'Choose one from the list, or leave the aircraft out',
   });
 }
+/** Subjects of the log that the answer of a kept job rests on. */
+export const restsOn = ({ job, map, floor }: Composed): string[] =>
+  [job, map, floor].flatMap((row) => (row ? [basisSubject(row.of, row.name)] : []));
 const list = (x: unknown): readonly unknown[] => (Array.isArray(x) ? x : []);
 
 /**

@@ -3,7 +3,7 @@ import { parseDay, parseDocument, Refusal, teardown } from '../../engine/index.t
 import { basisSubject, type NewEntry } from '../../store/index.ts';
 import { type Desk, dayOf } from '../desk.ts';
 import { onTop } from '../on-top.ts';
-import { type Composed, compose } from './compose.ts';
+import { type Composed, compose, restsOn } from './compose.ts';
 import { entryOf, now, requireFits, requirePast, type WorkKept, zBy } from './work.ts';
 
 const zBecause = z.string().trim().min(1).max(2000);
@@ -61,10 +61,12 @@ async function replaced(
   by: string,
   made: () => NewEntry,
 ): Promise<WorkKept> {
-  return onTop(desk.store, shop, async (expectLast) => {
+  return onTop(desk.store, shop, async (seen) => {
     const { of, at } = await standingRecord(desk, shop, job, entry);
     await requireFits(desk, withRecord(of, at, record));
-    const entries = await desk.store.log.append(shop, [made()], by, now(), { expectLast });
+    const entries = await desk.store.log.append(shop, [made()], by, now(), {
+      nothingSince: { entry: seen, subjects: restsOn(of) },
+    });
     return { entries, last: entries[0]! };
   });
 }

@@ -4,7 +4,7 @@ import { basisSubject, type NewEntry, type WorkRow, type WorkStep } from '../../
 import { type Desk, dayOf } from '../desk.ts';
 import { onTop } from '../on-top.ts';
 import { answered } from './answers.ts';
-import { compose } from './compose.ts';
+import { compose, restsOn } from './compose.ts';
 import { recordWords } from './words.ts';
 
 export const zBy = z.string().trim().min(1).max(200);
@@ -83,7 +83,7 @@ export interface WorkKept {
 export async function recordWork(desk: Desk, shop: string, job: string, input: unknown): Promise<WorkKept> {
   const { records, by, after } = parseDocument(zRecords, input, 'teardown work to record');
   requirePast(records, dayOf(desk, undefined));
-  return onTop(desk.store, shop, async (expectLast) => {
+  return onTop(desk.store, shop, async (seen) => {
     const of = await compose(desk, shop, { name: job });
     const lastOn = new Map<string, { row: WorkRow; text: string }>();
     for (const row of of.work) {
@@ -105,7 +105,7 @@ export async function recordWork(desk: Desk, shop: string, job: string, input: u
           fresh.map((r) => entryOf(job, r)),
           by,
           now(),
-          { expectLast },
+          { nothingSince: { entry: seen, subjects: restsOn(of) } },
         )
       : [];
     const entries = records.map((r) => stood(r) ?? kept[fresh.indexOf(r)]!);

@@ -9,9 +9,10 @@ import type { Day } from '../../engine/index.ts';
 import { usageKept } from '../../examples/index.ts';
 import { openCluster } from '../../store/cluster/index.ts';
 import { openStore, rootFolder, type Store, verifyBackupFile } from '../../store/index.ts';
+import { smallJob, smallWing } from './small-wing.ts';
 
 export type Victim = 'server' | 'database' | 'backend';
-export type Work = 'entries' | 'import' | 'adopt' | 'keep' | 'letter' | 'backup';
+export type Work = 'entries' | 'import' | 'adopt' | 'keep' | 'record' | 'letter' | 'backup';
 
 /** What was sent, and whether the program said yes. A thing is in the store whole or not at all; said yes, it is there. */
 interface Sent {
@@ -124,6 +125,8 @@ export class Trial {
       ],
     });
     await trial.#post('directives', { text: JSON.stringify(directive('FIRST')), by: 'M. Orne', on: '2020-01-01' });
+    const { floor: _, ...job } = smallJob;
+    await trial.#post('teardown/jobs', { document: { ...job, map: smallWing }, by: 'M. Orne' });
     return trial;
   }
 
@@ -206,6 +209,11 @@ export class Trial {
       return this.#post('directives', { text: JSON.stringify(directive(mark)), by: 'M. Orne', on: '2020-01-01' });
     if (work === 'keep')
       return this.#post('usage', { document: { ...usageKept.document, title: mark }, by: 'M. Orne' });
+    if (work === 'record') {
+      const row = { what: 'holes', join: 'row-panel', elongated: 0, on: '2020-01-01', by: mark };
+      const records = Array.from({ length: BATCH }, (_, i) => ({ ...row, oversize: i }));
+      return this.#post('teardown/jobs/small-job/work', { records, by: 'M. Orne' });
+    }
     if (work === 'letter')
       return this.#post('letters', { aircraft: 'aircraft:killed', directive: 'FIRST', day: '2026-11-25' });
     return fetch(`${this.url}/api/backup`);
@@ -345,10 +353,12 @@ export class Trial {
       const log = await store.log.read(SHOP);
       const count = new Map<string, number>();
       for (const e of log) {
-        const b = e.body as { detail?: string; name?: string; document?: { number?: string } };
+        const b = e.body as { detail?: string; name?: string; by?: string; document?: { number?: string } };
         const kept = e.kind === 'usage_basis' ? b.name : undefined;
+        const recorded = e.kind === 'teardown_work' ? b.by : undefined;
         const mark =
           kept ??
+          recorded ??
           b.detail ??
           b.document?.number ??
           (e.subject.startsWith('aircraft:import-') ? e.subject.slice(9) : e.kind);
@@ -356,11 +366,12 @@ export class Trial {
       }
       const imports = [...count].filter(([m]) => m.startsWith('import-')).map(([, n]) => n);
       for (const [mark, n] of count) {
-        const whole = mark.startsWith('entries-') ? BATCH : mark.startsWith('import-') ? Math.max(...imports) : n;
+        const whole = /^(entries|record)-/.test(mark) ? BATCH : mark.startsWith('import-') ? Math.max(...imports) : n;
         if (n !== whole) wrong.push(`${mark} is torn: ${n} of ${whole}`);
       }
       for (const { work, mark } of acknowledged)
-        if (['entries', 'import', 'adopt', 'keep'].includes(work) && !count.has(mark)) wrong.push(`${mark} is lost`);
+        if (['entries', 'import', 'adopt', 'keep', 'record'].includes(work) && !count.has(mark))
+          wrong.push(`${mark} is lost`);
       const letters = acknowledged.filter((s) => s.work === 'letter').length;
       if ((count.get('letter') ?? 0) < letters) wrong.push(`${letters} letters, ${count.get('letter')} kept`);
       return wrong;
