@@ -85,6 +85,9 @@ describe('what waits on this machine', () => {
     expect(keepOutbox(box, 'demo', 'spar', full)).toBe(true);
     expect(readOutbox(box, 'demo', 'spar')).toEqual(full);
     expect(readOutbox(box, 'demo', 'other')).toEqual(EMPTY);
+    const typing = { ...full, records: [] };
+    keepOutbox(box, 'demo', 'spar', typing);
+    expect(readOutbox(box, 'demo', 'spar')).toEqual(typing);
     keepOutbox(box, 'demo', 'spar', EMPTY);
     expect(held.size).toBe(0);
   });
