@@ -171,8 +171,13 @@ export class Search {
     let bound = inherited;
     let tail = 0;
     for (let round = 0; ; round++) {
-      const outcome = simplex.solve(this.until, 100_000, this.goOn);
-      const safe = safeBound(simplex).bound;
+      let outcome = simplex.solve(this.until, 100_000, this.goOn);
+      let safe = safeBound(simplex).bound;
+      if (outcome === 'above' && this.rounded(safe) < this.best.cost) {
+        /** The table says more than its rows prove: built anew. */
+        outcome = simplex.again(Number.POSITIVE_INFINITY, 100_000, this.goOn);
+        safe = safeBound(simplex).bound;
+      }
       if (outcome === 'stopped') {
         this.now = Math.max(bound, safe);
         return 'stopped';

@@ -32,12 +32,15 @@ export class Simplex extends Table {
   solve(until: number, most: number, goOn: () => boolean): Outcome {
     let objective = this.objective();
     for (let k = 0; k < most; k++) {
-      if (objective > until) return 'above';
+      if (objective > until) return this.drifted() ? this.again(until, most - k, goOn) : 'above';
       if ((k & 15) === 0 && !goOn()) return 'stopped';
       const r = this.leaving();
       if (r < 0) return this.drifted() ? this.again(until, most - k, goOn) : 'solved';
       const gain = this.step(r);
-      if (gain < 0) return 'impossible';
+      if (gain < 0) {
+        if (this.refuted(r)) return 'impossible';
+        return this.drifted() ? this.again(until, most - k, goOn) : 'stopped';
+      }
       objective += gain;
     }
     return 'stopped';
@@ -85,7 +88,7 @@ export class Simplex extends Table {
       if (this.low[x] === this.high[x]) continue;
       const towards = sign * a;
       const atLow = this.value[x] === this.low[x];
-      if (atLow ? towards <= 1e-7 : towards >= -1e-7) continue;
+      if (atLow ? towards <= 1e-6 : towards >= -1e-6) continue;
       ratio[q] = Math.abs(reduced[q]! / a);
       if (ratio[q]! < least) least = ratio[q]!;
       candidates[count++] = q;
@@ -124,6 +127,28 @@ export class Simplex extends Table {
     return gain;
   }
 
+  /** Whether the rows, taken together by the factors of this line of the table and added up anew, leave no point in the bounds. */
+  private refuted(r: number): boolean {
+    const v = this.inRow[r]!;
+    const sign = this.value[v]! < this.low[v]! ? 1 : -1;
+    const sum = new Float64Array(this.things);
+    let [least, size] = [0, 1];
+    const take = (slot: number, price: number) => {
+      const row = this.rows[slot]!;
+      least += price * row.least;
+      size += price * row.things.length;
+      for (let e = 0; e < row.things.length; e++) sum[row.things[e]!]! += price * row.factors[e]!;
+    };
+    if (v >= this.things) take(v - this.things, 1);
+    for (let q = 0; q < this.width; q++) {
+      const price = sign * this.table[r]![q]!;
+      if (this.inColumn[q]! >= this.things && price > 0) take(this.inColumn[q]! - this.things, price);
+    }
+    let most = 0;
+    for (let j = 0; j < this.things; j++) most += sum[j]! * (sum[j]! > 0 ? this.high[j]! : this.low[j]!);
+    return most < least - 1e-9 * size;
+  }
+
   /** Whether the values of the slacks left the rows they stand for. */
   private drifted(): boolean {
     for (let slot = 0; slot < this.rows.length; slot++) {
@@ -137,7 +162,7 @@ export class Simplex extends Table {
   }
 
   /** Builds the table anew from the rows and goes on. */
-  private again(until: number, most: number, goOn: () => boolean): Outcome {
+  again(until: number, most: number, goOn: () => boolean): Outcome {
     const rows = this.rows.filter((row) => row !== null);
     const n = this.things;
     this.width = n;
