@@ -23,8 +23,11 @@ export interface Work {
   /** What was recorded last, in a word for the ear. */
   readonly said: string;
 }
-/** Records from this machine: sent at once, kept here where they cannot be, sent again when they can. */
-export function useWork(shop: string, job: string, steps: JobSteps | undefined, answers: boolean): Work {
+/**
+ * Records from this machine: sent at once, kept here where they cannot be, sent again at the next answer of the server.
+ * @param answeredAt when the server last answered; 0 while it does not
+ */
+export function useWork(shop: string, job: string, steps: JobSteps | undefined, answeredAt: number): Work {
   const queries = useQueryClient();
   const [outbox, setOutbox] = useState<Outbox>(() => readOutbox(localStorage, shop, job));
   const [name, setName] = useState(() => readName(localStorage));
@@ -78,8 +81,8 @@ export function useWork(shop: string, job: string, steps: JobSteps | undefined, 
   again.current = flush;
   const waits = outbox.records.length > 0 && (error === null || error instanceof ServerGone);
   useEffect(() => {
-    if (answers && waits && !running.current) void flush(box.current.after);
-  }, [answers, waits, flush]);
+    if (answeredAt > 0 && waits && !running.current) void flush(box.current.after);
+  }, [answeredAt, waits, flush]);
   return {
     name,
     setName: (n) => {

@@ -9,8 +9,7 @@ import { WingDesk } from './wing-desk.tsx';
 /** The wing step by step, on a tablet beside it: what comes off next, and what is recorded of it. */
 export function WingPage({ shop, name }: { shop: string; name: string }) {
   const steps = useJobSteps(shop, name, useUnits());
-  const answers = steps.data !== undefined && steps.error === null;
-  const work = useWork(shop, name, steps.data, answers);
+  const work = useWork(shop, name, steps.data, steps.error === null ? steps.dataUpdatedAt : 0);
   const of = steps.data?.aircraft;
   return (
     <Page
