@@ -1,8 +1,7 @@
-import { floorExample } from '../../../../examples/scenario/floor.ts';
-import { structureExample } from '../../../../examples/scenario/wing.ts';
 import { storiesOf } from '../../../parts/story.ts';
 import { Opened } from '../../../testing/given.tsx';
 import { InForm, wrong } from '../../../testing/in-form.tsx';
+import { floorExample, structureExample } from '../../../testing/wing-map.ts';
 import { FloorFields } from '../floors/floor-fields.tsx';
 import { emptyFloor } from '../floors/write-page.tsx';
 import { emptyMap } from './empty.ts';
