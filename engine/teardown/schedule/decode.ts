@@ -1,4 +1,5 @@
 import type { Hands } from './crew.ts';
+import { JigBook } from './jig-book.ts';
 import type { Problem } from './problem.ts';
 import { Timelines } from './timelines.ts';
 
@@ -37,40 +38,34 @@ export class Decoder {
   /** 1 where a working life of the group could not be kept. */
   readonly late: Uint8Array;
   private readonly lines: Timelines;
+  private readonly jigs: JigBook;
   private readonly placed: Uint8Array;
   private readonly waits: Int32Array;
   private readonly outside: Int32Array;
   private readonly jobLeft: Int32Array;
-  private readonly stayLeft: Int32Array;
-  private readonly heldBy: Int32Array;
-  private readonly freeFrom: Float64Array;
-  private readonly notBefore: Float64Array;
   private readonly least: Float64Array;
   private minutes: ArrayLike<number>;
   private readonly problem: Problem;
 
   constructor(problem: Problem) {
-    const { count, stays, jigs, groups } = problem;
+    const { count, groups } = problem;
     this.problem = problem;
     this.minutes = problem.minutes;
     this.start = new Float64Array(count);
     this.end = new Float64Array(count);
     this.from = new Float64Array(count);
     this.crew = problem.hands.map((h) => new Int32Array(h.persons));
-    this.stayJig = new Int32Array(stays.length);
-    this.stayStart = new Float64Array(stays.length);
-    this.stayEnd = new Float64Array(stays.length);
-    this.unchecked = new Uint8Array(stays.length);
+    this.jigs = new JigBook(problem);
+    this.stayJig = this.jigs.jig;
+    this.stayStart = this.jigs.start;
+    this.stayEnd = this.jigs.end;
+    this.unchecked = this.jigs.unchecked;
     this.late = new Uint8Array(groups.length);
     this.lines = new Timelines(problem);
     this.placed = new Uint8Array(count);
     this.waits = new Int32Array(count);
     this.outside = new Int32Array(groups.length);
     this.jobLeft = new Int32Array(problem.jobs);
-    this.stayLeft = new Int32Array(stays.length);
-    this.heldBy = new Int32Array(jigs.length);
-    this.freeFrom = new Float64Array(jigs.length);
-    this.notBefore = new Float64Array(stays.length * jigs.length);
     this.least = new Float64Array(count);
   }
 
@@ -81,8 +76,7 @@ export class Decoder {
     ready: ArrayLike<number> = this.problem.ready,
   ): number {
     this.minutes = minutes;
-    this.notBefore.fill(0);
-    this.unchecked.fill(0);
+    this.jigs.forget();
     for (let goes = 0; ; goes++) {
       const end = this.read(list, ready, goes > MOST_GOES);
       if (end >= 0) return end;
@@ -97,8 +91,7 @@ export class Decoder {
     ready: ArrayLike<number> = this.problem.ready,
   ): number {
     this.minutes = minutes;
-    this.notBefore.fill(0);
-    this.unchecked.fill(0);
+    this.jigs.forget();
     for (let goes = 0; ; goes++) {
       const end = this.read(list, ready, goes > MOST_GOES, this.problem.turn);
       if (end >= 0) return end;
@@ -148,29 +141,15 @@ export class Decoder {
   }
 
   private reset(ready: ArrayLike<number>): void {
-    const { before, groups, stays } = this.problem;
+    const { before, groups } = this.problem;
     this.lines.clear();
     this.placed.fill(0);
     this.jobLeft.fill(0);
     for (let i = 0; i < before.length; i++) this.jobLeft[this.problem.job[i]!]!++;
     for (let i = 0; i < before.length; i++) this.waits[i] = before[i]!.length;
     for (let g = 0; g < groups.length; g++) this.outside[g] = groups[g]!.outside.length;
-    this.heldBy.fill(-1);
-    this.freeFrom.fill(0);
-    this.stayJig.fill(-1);
     this.late.fill(0);
-    for (let s = 0; s < stays.length; s++) {
-      this.stayLeft[s] = stays[s]!.members.length;
-      this.stayEnd[s] = 0;
-    }
-    for (let s = 0; s < stays.length; s++) {
-      if (!stays[s]!.begun) continue;
-      const at = this.chooseJig(s, ready[stays[s]!.members[0]!]!);
-      if (this.stayJig[s]! < 0) continue;
-      this.heldBy[this.stayJig[s]!] = s;
-      this.stayStart[s] = at;
-      this.stayEnd[s] = at;
-    }
+    this.jigs.clear(ready);
   }
   /** What waited for it may come. */
   private release(op: number): void {
@@ -197,7 +176,7 @@ export class Decoder {
     const s = stayOf[op]!;
     const opens = s >= 0 && this.stayJig[s]! < 0;
     if (opens) {
-      at = this.chooseJig(s, at);
+      at = this.jigs.choose(s, at);
       if (this.stayJig[s]! < 0) return HELD;
     } else if (s >= 0 && this.stayStart[s]! > at) at = this.stayStart[s]!;
     const minutes = this.minutes[op]!;
@@ -219,17 +198,10 @@ export class Decoder {
       this.end[op] = NEVER;
     }
     if (s < 0) return PLACED;
-    const jig = this.stayJig[s]!;
-    if (opens) {
-      this.heldBy[jig] = s;
-      this.stayStart[s] = this.start[op]!;
-    }
-    if (this.end[op]! > this.stayEnd[s]!) this.stayEnd[s] = this.end[op]!;
-    if (!lax && this.clashes(s, jig)) return CLASH;
-    if (--this.stayLeft[s]! === 0) {
-      this.heldBy[jig] = -1;
-      this.freeFrom[jig] = this.stayEnd[s]!;
-    }
+    if (opens) this.jigs.open(s, this.start[op]!);
+    this.jigs.reach(s, this.end[op]!);
+    if (!lax && this.jigs.clashes(s)) return CLASH;
+    this.jigs.leaveIfLast(s);
     return PLACED;
   }
 
@@ -240,74 +212,14 @@ export class Decoder {
     return able.length >= own.persons ? { ...own, able } : own;
   }
 
-  /** Sets the jig of a stay, and answers when it may begin; no jig where all that fit are held. */
-  private chooseJig(s: number, at: number): number {
-    const { stays, jigs } = this.problem;
-    const { jigs: fit } = stays[s]!;
-    for (;;) {
-      let best = NEVER;
-      let some = false;
-      for (let k = 0; k < fit.length; k++) {
-        const j = fit[k]!;
-        if (this.heldBy[j]! >= 0) {
-          some = true;
-          continue;
-        }
-        let t = Math.max(at, this.freeFrom[j]!, this.notBefore[s * jigs.length + j]!);
-        const { from, to, good } = jigs[j]!;
-        for (let i = 0; i < from.length; i++) if (from[i]! <= t && to[i]! > t) t = to[i]!;
-        if (!this.unchecked[s] && t >= good) continue;
-        if (t < best) {
-          best = t;
-          this.stayJig[s] = j;
-        }
-      }
-      if (best < NEVER) return best;
-      this.stayJig[s] = -1;
-      if (some || this.unchecked[s]) return at;
-      this.unchecked[s] = 1;
-      for (let j = 0; j < jigs.length; j++) this.notBefore[s * jigs.length + j] = 0;
-    }
-  }
-  /** The stay lies in a booked span or past the check: it is to begin later, or elsewhere. */
-  private clashes(s: number, j: number): boolean {
-    const { jigs } = this.problem;
-    const { from, to, good } = jigs[j]!;
-    const begin = this.stayStart[s]!;
-    const end = this.stayEnd[s]!;
-    if (end === NEVER) return false;
-    if (!this.unchecked[s] && end > good) {
-      this.notBefore[s * jigs.length + j] = NEVER;
-      return true;
-    }
-    for (let i = 0; i < from.length; i++)
-      if (from[i]! < end && to[i]! > begin) {
-        this.notBefore[s * jigs.length + j] = to[i]!;
-        return true;
-      }
-    return false;
-  }
-
   private placeGroup(g: number, ready: ArrayLike<number>, lax: boolean): number {
     const { members, lives } = this.problem.groups[g]!;
     for (let m = 0; m < members.length; m++) this.least[members[m]!] = ready[members[m]!]!;
     const mark = this.lines.mark;
-    const kept = {
-      jig: this.stayJig.slice(),
-      start: this.stayStart.slice(),
-      end: this.stayEnd.slice(),
-      left: this.stayLeft.slice(),
-      held: this.heldBy.slice(),
-      free: this.freeFrom.slice(),
-    };
+    const kept = this.jigs.copy();
     const back = () => {
       this.lines.undo(mark);
-      this.stayJig.set(kept.jig);
-      this.stayStart.set(kept.start);
-      this.stayEnd.set(kept.end);
-      this.stayLeft.set(kept.left);
-      this.heldBy.set(kept.held);
-      this.freeFrom.set(kept.free);
+      this.jigs.restore(kept);
     };
     for (let tries = 0; ; tries++) {
       for (let m = 0; m < members.length; m++) {
