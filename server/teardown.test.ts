@@ -60,6 +60,15 @@ describe('the demonstration', () => {
     expect(s.provenance.invented).toBe(true);
     expect(JSON.stringify(s)).not.toMatch(/NaN|Infinity/);
   });
+  it('the plan shows what was kept under its name; quote and cards carry the number alone', async () => {
+    const of = (p: string) => page(`teardown/jobs/${JOB}?page=${p}`);
+    const [plan, quote, cards] = [await of('plan'), await of('quote'), await of('cards')];
+    expect(table(plan, /Kept and taken back/)).toBeDefined();
+    for (const s of [quote, cards]) {
+      expect(table(s, /Kept and taken back/)).toBeUndefined();
+      expect(s.number).toBe(plan.number);
+    }
+  });
   it('what was recorded is done on the plan, and the quote names the aircraft and who asks the price of whom', async () => {
     const steps = (await get(`teardown/jobs/${JOB}/steps`)).json();
     const done = steps.steps.filter((s: { done: boolean; operation: string | null }) => s.operation && s.done);

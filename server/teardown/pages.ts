@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { type Sheet, stepsOf, type TeardownSheetInput, type Units, withHistory } from '../../sheets/index.ts';
 import type { Shop } from '../../store/index.ts';
 import { type Desk, dayOf } from '../desk.ts';
@@ -24,7 +25,9 @@ export async function jobSheet(desk: Desk, shop: string, asked: AskedPage): Prom
   const of = await compose(desk, shop, asked);
   const sheet = { ...(await drawn(desk, of, asked)), ...seeOf(of) };
   if (!of.job) return sheet;
-  return withHistory(sheet, await desk.store.bases.history(of.shop.id, 'teardown', of.job.name, asked.upTo));
+  const kept = withHistory(sheet, await desk.store.bases.history(of.shop.id, 'teardown', of.job.name, asked.upTo));
+  // What goes to the owner or to the floor carries the number alone, not what was kept before.
+  return asked.page === 'plan' ? kept : { ...kept, blocks: sheet.blocks };
 }
 async function drawn(desk: Desk, of: Composed, { page, units }: AskedPage): Promise<Sheet> {
   const answers = answered(desk, of.document);
@@ -51,9 +54,24 @@ const seeOf = ({ aircraft, shop }: Composed): Pick<Sheet, 'see'> =>
       }
     : {};
 
-/** What the tablet page shows and records on: the wing step by step, and the last entry that it knows. */
-export async function jobSteps(desk: Desk, shop: string, name: string, units?: Units) {
+/** All that the steps of a job rest on, as one short word: where it is the same, the steps are. */
+const tagOf = ({ document, last, work, aircraft }: Composed, units: Units | undefined): string =>
+  `"${createHash('sha256')
+    .update(JSON.stringify([document, last, work, aircraft?.id, aircraft?.registration, units ?? 'mm']))
+    .digest('base64url')}"`;
+
+/** What the tablet page shows and records on, with the tag that says whether it changed. */
+export async function jobSteps(
+  desk: Desk,
+  shop: string,
+  name: string,
+  units?: Units,
+): Promise<{ readonly tag: string; readonly steps: () => ReturnType<typeof stepsNow> }> {
   const of = await compose(desk, shop, { name });
+  return { tag: tagOf(of, units), steps: () => stepsNow(desk, of, name, units) };
+}
+/** The wing step by step, and the last entry that it knows. */
+async function stepsNow(desk: Desk, of: Composed, name: string, units?: Units) {
   const { document, plan } = answered(desk, of.document);
   return {
     ...stepsOf(document, await plan(), units ? { units } : {}),
