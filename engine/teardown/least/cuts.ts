@@ -99,14 +99,16 @@ export class Cuts {
   gates(x: ArrayLike<number>, goals: number, each: number): Row[] {
     const { net } = this.core;
     const found: Row[] = [];
-    const order: number[] = [];
-    for (let j = 0; j < net.things; j++) if (x[j]! > 0.1) order.push(j);
-    order.sort(
-      (a, b) =>
-        x[b]! - x[a]! ||
-        net.clauseFrom[b + 1]! - net.clauseFrom[b]! - (net.clauseFrom[a + 1]! - net.clauseFrom[a]!) ||
-        a - b,
+    /** First what hangs in the air: chosen in part, and not reached with all that is chosen in part. */
+    for (let k = 0; k < net.things; k++) this.allowed[k] = x[k]! > 1e-6 ? 1 : 0;
+    this.chain.run(this.allowed);
+    const loose = Uint8Array.from({ length: net.things }, (_, j) =>
+      x[j]! > LEAST_CUT && !this.chain.joined[j] ? 1 : 0,
     );
+    const order: number[] = [];
+    for (let j = 0; j < net.things; j++) if (loose[j] || x[j]! > 0.1) order.push(j);
+    const asks = (j: number) => net.clauseFrom[j + 1]! - net.clauseFrom[j]!;
+    order.sort((a, b) => loose[b]! - loose[a]! || x[b]! - x[a]! || asks(b) - asks(a) || a - b);
     const start = order.length > goals ? Math.floor(this.next() * order.length) : 0;
     for (let i = 0; i < Math.min(goals, order.length); i++) {
       const goal = order[(i < goals / 2 ? i : start + i) % order.length]!;

@@ -184,7 +184,7 @@ export class Search {
       }
       if (outcome === 'impossible') return 'done';
       if (this.rounded(safe) >= this.best.cost) return 'done';
-      if (safe < bound + 0.02 * Math.max(this.grain, this.best.cost - bound)) tail++;
+      if (safe < bound + (depth === 0 ? 0.002 : 0.02) * Math.max(this.grain, this.best.cost - bound)) tail++;
       else tail = 0;
       bound = Math.max(bound, safe);
       this.now = bound;
@@ -207,7 +207,7 @@ export class Search {
         }
         break;
       }
-      if (!whole && tail > (depth === 0 ? 8 : 2) && round > 2) break;
+      if (!whole && tail > (depth === 0 ? 12 : 2) && round > 2) break;
       for (const row of rows) simplex.add(row);
       if (round % 2 === 1) simplex.dropSlack(() => false);
     }
