@@ -144,6 +144,8 @@ export interface Plan {
   /** Parts that are off, and joins that are open, before the first operation that is not done. */
   readonly state: { readonly off: readonly string[]; readonly open: readonly string[] };
   readonly findings: readonly MapFinding[];
+  /** Parts for which a new one goes in, by id: of a choice of targets those that were chosen. */
+  readonly replaced?: readonly string[];
 }
 
 /** A step of the replay: what is off and open after it. */

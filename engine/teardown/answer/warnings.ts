@@ -2,11 +2,13 @@ import type { TeardownDocument } from '../document.ts';
 import type { TeardownAnswer } from '../model.ts';
 import { ASSUMED } from '../passes/index.ts';
 import type { Quoted } from '../quote/index.ts';
+import { sumInWords } from '../words.ts';
 
 /** Sentences that a reader must see beside the answer. */
 export function warningsOf(document: TeardownDocument, answer: TeardownAnswer, priced: Quoted | null): string[] {
   const { plan, shopping } = answer;
   const { map, floor } = document;
+  const sum = (cents: number) => sumInWords(cents, floor?.currency ?? '');
   const made = document.invented || map.invented || floor?.invented;
   const assumed = plan.operations.filter((o) => o.from?.source === ASSUMED.source);
   return [
@@ -14,7 +16,7 @@ export function warningsOf(document: TeardownDocument, answer: TeardownAnswer, p
     ...(plan.least.proven
       ? []
       : [
-          `That no teardown costs less is not proven: ${plan.least.cost_cents} cents stand against a bound of ${plan.least.bound_cents}`,
+          `That no teardown costs less is not proven: ${sum(plan.least.cost_cents)} stand against a bound of ${sum(plan.least.bound_cents)}`,
         ]),
     ...(floor
       ? []
@@ -35,7 +37,14 @@ export function warningsOf(document: TeardownDocument, answer: TeardownAnswer, p
   ];
 }
 /** Findings that make the answer itself unsure; the others stand among the findings of the plan. */
-const UNSETTLED = new Set(['edge-not-measured', 'edge-too-short', 'attach-holes', 'no-time']);
+const UNSETTLED = new Set([
+  'edge-not-measured',
+  'edge-too-short',
+  'attach-holes',
+  'no-time',
+  'closed-again',
+  'other-side',
+]);
 const SHOWN = 4;
 function titles(list: readonly { title: string }[]): string {
   const first = list.slice(0, SHOWN).map((o) => o.title);

@@ -46,7 +46,11 @@ export function requireMap(map: StructureMap): void {
   once('the part or join', [...ids(map.parts), ...ids(map.joins)]);
   once('the support', ids(map.supports));
   once('the look or small job', [...ids(map.looks), ...ids(map.jobs)]);
-  once('the gate', ids(map.gates));
+  once('the gate', [
+    ...ids(map.gates),
+    ...map.gates.flatMap((g) => (g.wait_h > 0 ? [`${g.id}-wait`] : [])),
+    ...map.parts.flatMap((p) => [`edge-${p.id}`, `again-${p.id}`]),
+  ]);
   const index = indexOf(map);
   const parts = [...index.part.keys()];
   const needs = (place: string, own: string, all: readonly Need[]) => {

@@ -54,8 +54,9 @@ export function clip(line: LineUp, kind: 'clip' | 'reclip', id: string, stage: O
 /** Into the jig, once: the set-up of the jigs of the sides that are worked on. */
 export function intoJig(line: LineUp, stage: Operation['stage'], after: readonly string[]): void {
   for (const support of line.wing.jigs) {
-    if (line.wing.opened.supports?.includes(support.id)) line.jig = support.jig!;
-    if (line.operations.some((o) => o.id === idOf('support', support.id)) || line.jig === support.jig) continue;
+    const stands = line.wing.opened.supports?.includes(support.id);
+    if (stands) line.jig = support.jig!;
+    if (stands || line.operations.some((o) => o.id === idOf('support', support.id))) continue;
     line.jig = support.jig!;
     add(line, 'support', support.id, stage, `Into the jig: ${inText(support.name)}`, {
       minutes: support.set_up,

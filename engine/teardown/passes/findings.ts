@@ -32,6 +32,13 @@ function holeFindings(line: LineUp): MapFinding[] {
     const { pilot, elongated, oversize } = wing.holes(join);
     const spoiled = elongated + oversize;
     const isNew = join.layers.some((l) => wing.opened.replaced.includes(l));
+    if (join.attach && isNew)
+      all.push({
+        code: 'attach-new-part',
+        text: `${join.name}: the bolts go through a new part, whose holes must come finished and fit as they are; nothing on this plan drills or opens them`,
+        about: [id],
+        remedy: 'Ask the maker of the part how its attach holes come, before it is ordered',
+      });
     if (join.attach && (spoiled > 0 || pilot > 0))
       all.push({
         code: 'attach-holes',

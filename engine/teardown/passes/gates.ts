@@ -11,9 +11,10 @@ const rank = (s: Stage) => STAGES.indexOf(s);
 export function gatesFor(
   map: StructureMap,
   operations: readonly Operation[],
+  floor?: Floor,
 ): { gates: readonly Gate[]; practice: boolean } {
   const practice = map.gates.length === 0;
-  const all = practice ? practiceGates(map, operations) : map.gates;
+  const all = practice ? practiceGates(map, operations, floor) : map.gates;
   const on = new Set(operations.map((o) => o.id));
   const standing = all.filter((g) => !g.only_if || g.only_if.some((s) => on.has(s)));
   return { gates: inOrder(standing), practice };
@@ -42,7 +43,7 @@ export function gatesOf(
   floor?: Floor,
   done: ReadonlySet<string> = new Set(),
 ): readonly Operation[] {
-  const { gates } = gatesFor(map, operations);
+  const { gates } = gatesFor(map, operations, floor);
   const last = (g: Gate) => idOf('gate', g.wait_h > 0 ? `${g.id}-wait` : g.id);
   const made: Operation[] = [];
   gates.forEach((g, i) => {

@@ -1,3 +1,4 @@
+import type { Floor } from '../floor-document.ts';
 import type { Operation } from '../model.ts';
 import type { Gate, StepName, StructureMap } from '../structure-document.ts';
 import { ASSUMED } from './practice.ts';
@@ -19,9 +20,12 @@ const gate = ({ at: [low_min, likely_min, high_min], ...rest }: Given): Gate => 
 /**
  * Gates of common practice around the wing work, for a map that brings none. Names and order from memory, times assumed.
  * Those about fuel only where something that holds fuel comes off, those about the attach bolts only where a bolt comes
- * out, those about controls only where a control surface or a system comes off.
+ * out, those about controls only where a control surface or a system comes off. Where somebody of the floor holds the skill
+ * `inspector`, the duplicate inspection of the structure is theirs, and where somebody holds `fuel`, what is about fuel.
  */
-export function practiceGates(map: StructureMap, operations: readonly Operation[]): readonly Gate[] {
+export function practiceGates(map: StructureMap, operations: readonly Operation[], floor?: Floor): readonly Gate[] {
+  const skilled = (skill: string, all: readonly Gate[]) =>
+    floor?.crew.some((c) => c.skills.includes(skill)) ? all.map((g) => ({ ...g, skill })) : all;
   const on = new Set(operations.map((o) => o.id));
   const steps = (names: readonly StepName[]) => names.filter((n) => on.has(n));
   const fuel = steps(map.parts.filter((p) => p.holds_fuel).map((p): StepName => `off:${p.id}`));
@@ -39,16 +43,19 @@ export function practiceGates(map: StructureMap, operations: readonly Operation[
       who: 'shop',
       at: [40, 60, 120],
     }),
-    ...ifAny(fuel, [
-      gate({
-        id: 'defuel',
-        name: 'Defuel and purge, vapour measured',
-        before: 'take_down',
-        who: 'shop',
-        wait_h: 12,
-        at: [60, 90, 180],
-      }),
-    ]),
+    ...skilled(
+      'fuel',
+      ifAny(fuel, [
+        gate({
+          id: 'defuel',
+          name: 'Defuel and purge, vapour measured',
+          before: 'take_down',
+          who: 'shop',
+          wait_h: 12,
+          at: [60, 90, 180],
+        }),
+      ]),
+    ),
     gate({
       id: 'survey',
       name: 'Survey of the wing and datum holes, before the first rivet is drilled',
@@ -57,7 +64,13 @@ export function practiceGates(map: StructureMap, operations: readonly Operation[
       persons: 2,
       at: [60, 120, 240],
     }),
-    gate({ id: 'supports', name: 'Supports stand and carry', before: 'take_down', who: 'shop', at: [10, 20, 40] }),
+    gate({
+      id: 'supports',
+      name: 'Supports at hand, checked for what they carry',
+      before: 'take_down',
+      who: 'shop',
+      at: [10, 20, 40],
+    }),
     ...ifAny(attach, [
       gate({
         id: 'shims',
@@ -74,23 +87,26 @@ export function practiceGates(map: StructureMap, operations: readonly Operation[
         at: [5, 10, 20],
       }),
     ]),
-    ...ifAny(fuel, [
-      gate({
-        id: 'leak',
-        name: 'Leak test of the tank',
-        before: 'hand_over',
-        who: 'shop',
-        wait_h: 4,
-        at: [40, 60, 120],
-      }),
-      gate({
-        id: 'sender',
-        name: 'Fuel sender checked, empty and full',
-        before: 'hand_over',
-        who: 'shop',
-        at: [20, 30, 60],
-      }),
-    ]),
+    ...skilled(
+      'fuel',
+      ifAny(fuel, [
+        gate({
+          id: 'leak',
+          name: 'Leak test of the tank',
+          before: 'hand_over',
+          who: 'shop',
+          wait_h: 4,
+          at: [40, 60, 120],
+        }),
+        gate({
+          id: 'sender',
+          name: 'Fuel sender checked, empty and full',
+          before: 'hand_over',
+          who: 'shop',
+          at: [20, 30, 60],
+        }),
+      ]),
+    ),
     ...ifAny(controls, [
       gate({
         id: 'balance',
@@ -100,14 +116,16 @@ export function practiceGates(map: StructureMap, operations: readonly Operation[
         at: [40, 60, 120],
       }),
     ]),
-    gate({
-      id: 'second-look',
-      name: 'Duplicate inspection of the closed structure',
-      before: 'hand_over',
-      who: 'shop',
-      duplicate: true,
-      at: [30, 60, 120],
-    }),
+    ...skilled('inspector', [
+      gate({
+        id: 'second-look',
+        name: 'Duplicate inspection of the closed structure',
+        before: 'hand_over',
+        who: 'shop',
+        duplicate: true,
+        at: [30, 60, 120],
+      }),
+    ]),
     gate({
       id: 'crating',
       name: 'Crated, or padded for the way',

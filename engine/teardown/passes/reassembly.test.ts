@@ -76,8 +76,8 @@ describe('a new spar', () => {
     }
     expect(operations.find((o) => o.id === 'dry:spar')).toMatchObject({ unattended: true, persons: 0, cents: 0 });
   });
-  it('says nothing where all is measured and long enough', () =>
-    expect(findings.map((f) => f.code)).toEqual(['new-part-holes']));
+  it('says only what no measuring settles where all is measured and long enough', () =>
+    expect(findings.map((f) => f.code)).toEqual(['new-part-holes', 'attach-new-part']));
   it('never drills the attach bolts', () => expect(ids(operations)).not.toContain('drill:hang'));
 });
 

@@ -3,6 +3,7 @@ import type { TeardownDocument } from '../document.ts';
 import { type LeastOptions, leastSet } from '../least/index.ts';
 import { type Graph, listed, reachableFrom, rootsOf, stepTitle } from '../map/index.ts';
 import type { LeastSet } from '../model.ts';
+import { inText } from '../words.ts';
 import { type Chosen, chosenOf } from './chosen.ts';
 
 export interface Least {
@@ -27,14 +28,15 @@ export function requireReachable(document: TeardownDocument, graph: Graph, targe
   const reached = new Set(reachableFrom(graph, []));
   for (const t of targets) {
     if (reached.has(t)) continue;
-    const title = (s: string) => stepTitle(document.map, s);
+    const title = (s: string) => inText(stepTitle(document.map, s));
     const roots = rootsOf(graph, t).map((r) =>
       r.is === 'loop'
         ? `${listed(r.steps.map(title))}, which wait for each other in a circle`
         : `${listed(r.steps.map(title))}, which nothing leads to`,
     );
+    const why = roots.length > 0 ? `every way needs ${roots.join('; and ')}` : 'what it asks for stays in its place';
     throw new Refusal('teardown.unreachable', {
-      given: `${nameOf(document, graph.steps[t]!)} cannot be reached: every way needs ${roots.join('; and ')}`,
+      given: `${nameOf(document, graph.steps[t]!)} cannot be reached: ${why}`,
       allowed: 'a target that the map leads to',
       remedy: 'Give one of these another way on the map, or take out what it cannot need',
     });
@@ -47,6 +49,6 @@ function nameOf(document: TeardownDocument, node: string): string {
   if (kind === 'target') return document.map.parts.find((p) => p.id === of)?.name ?? of;
   if (kind === 'look' || kind === 'job')
     return [...document.map.looks, ...document.map.jobs].find((x) => x.id === of)?.name ?? of;
-  if (kind === 'any') return 'None of the targets of a choice';
+  if (kind === 'any') return 'A choice of targets';
   return stepTitle(document.map, rest.length > 1 ? rest.join(':') : node);
 }

@@ -88,7 +88,7 @@ export function repairOf(document: TeardownDocument, part: string, minutes: Thre
     { because: minutes ? null : 'The map holds no time for this repair: it counts as nothing until one is given' },
   );
 }
-/** What a recorded finding adds besides: its own hours, under the name of the look. */
+/** What a recorded finding adds besides: its own hours of work, under the name of the look. */
 export function findingWorkOf(document: TeardownDocument, look: string): Operation | null {
   const l = indexOf(document.map).look.get(look)!;
   if (!l.finding_work) return null;
@@ -98,7 +98,7 @@ export function findingWorkOf(document: TeardownDocument, look: string): Operati
     'bare',
     `Put right what was found: ${inText(l.name)}`,
     l.finding_work,
-    { ...l, tools: [] },
+    { ...ANY_HAND, skill: l.skill },
     document.floor,
     {
       because: 'Found by the look',

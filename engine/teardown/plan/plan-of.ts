@@ -1,18 +1,18 @@
 import type { Target, TeardownDocument } from '../document.ts';
 import type { LeastOptions } from '../least/index.ts';
-import { costOf, type Graph, indexOf, isMet, listed, splitStep, stepTitle } from '../map/index.ts';
+import { costOf, type Graph, indexOf, listed } from '../map/index.ts';
 import type { LeastTeardown, MapFinding, Operation, Plan } from '../model.ts';
 import { practiceFinding, reassemble, withGates } from '../passes/index.ts';
 import type { StepName } from '../structure-document.ts';
-import { inText } from '../words.ts';
 import { becauseOf } from './because.ts';
 import { type Chosen, stepsOf } from './chosen.ts';
-import { decide, stepsUnder } from './decide.ts';
+import { closedAgain, stopped } from './closed-again.ts';
+import { decide } from './decide.ts';
 import { extrasOf } from './extras.ts';
 import { type Least, leastOf } from './least-of.ts';
 import { findingWorkOf, operationOf, repairOf } from './operations.ts';
 import { nodeOf, offersOf, type Question, questionOf } from './question.ts';
-import { doneSteps, type RecordedState, recordedState } from './recorded.ts';
+import { doneSteps, recordedState } from './recorded.ts';
 import { requireKnown } from './require-known.ts';
 import { ofKind, sequence, withExposed } from './sequence.ts';
 
@@ -39,13 +39,16 @@ export function planOf(document: TeardownDocument, options: LeastOptions = {}): 
 
   const targets = targetsOn(question, joint.chosen.set);
   const replaced = [...new Set(targets.filter((t) => t.work === 'replace').map((t) => t.part))];
-  const repaired = [...new Set(targets.filter((t) => t.work === 'repair').map((t) => t.part))];
+  const repaired = [...new Set(targets.filter((t) => t.work === 'repair').map((t) => t.part))].filter(
+    (part) => !replaced.includes(part),
+  );
   const stated = document.map.stated.filter((s) => !s.only_if || replaced.includes(s.only_if));
   const on = joint.decided.filter((d) => d.chosen);
   const closing = new Set(document.map.looks.filter((l) => l.before_closing).map((l) => l.id));
   const looks = on.filter((d) => d.offer.is === 'look' && !closing.has(d.offer.id)).map((d) => nodeOf(d.offer));
   const jobs = on.filter((d) => d.offer.is === 'job').map((d) => d.offer.id);
 
+  const again = closedAgain(document, question, joint.chosen, state);
   const { operations: ahead, best } = sequence(document, graph, joint.chosen, doneStep, looks, stated);
   const before = doneBefore(document, state.done, state.looked);
   const all = [...before.map((o) => o.id), ...ahead.map((o) => o.id)];
@@ -59,7 +62,7 @@ export function planOf(document: TeardownDocument, options: LeastOptions = {}): 
     looks: ofKind(all, 'look'),
     jobs,
   });
-  const worked = [...before, ...withExposed(ahead), ...work, ...back.operations];
+  const worked = [...before, ...stopped(again, withExposed(ahead)), ...work, ...back.operations];
   const gated = withGates(document.map, worked, document.floor, new Set(state.done));
   const listed = gated.map((o) => ({
     ...o,
@@ -79,10 +82,13 @@ export function planOf(document: TeardownDocument, options: LeastOptions = {}): 
       joint.decided,
     ),
     state: { off: [...state.off], open: [...state.open] },
+    replaced,
     findings: [
       ...unproven(alone, joint.least),
       ...joint.findings,
-      ...closedAgain(document, question, joint.chosen, state),
+      ...again.map((a) => a.finding),
+      ...otherSide(document, all),
+      ...untimedRepairs(document, work),
       ...back.findings,
       ...practiceFinding(document.map),
     ],
@@ -98,33 +104,6 @@ function directly(graph: Graph, chosen: Chosen, node: number): string[] {
   return (chosen.rests.get(node) ?? []).flatMap((i) =>
     i < graph.count ? [graph.steps[i]!] : directly(graph, chosen, i),
   );
-}
-
-/** What was put back in the meantime and would have to come off again for what was found since. */
-function closedAgain(
-  document: TeardownDocument,
-  question: Question,
-  chosen: Chosen,
-  state: RecordedState,
-): MapFinding[] {
-  const { graph, targets } = question;
-  const isStill = (step: string) => isMet(step, state);
-  const backAgain = new Set(doneSteps(state).filter((s) => !isStill(s)));
-  if (backAgain.size === 0) return [];
-  const added = targets.filter(({ target, node }) => target && chosen.set.has(node) && state.added.includes(target));
-  return added.flatMap(({ target, node }): MapFinding[] => {
-    const again = stepsUnder(graph, chosen, node).filter((s) => backAgain.has(s));
-    if (again.length === 0) return [];
-    const name = indexOf(document.map).part.get(target!.part)!.name;
-    return [
-      {
-        code: 'closed-again',
-        text: `${name}: what was found asks for ${listed(again.map((s) => inText(stepTitle(document.map, s))))} once more, and that is back in its place already; this plan does not take it off a second time`,
-        about: [target!.part, ...again.map((s) => splitStep(s)[1])],
-        remedy: 'Plan it as a job of its own that begins with the wing as it is now',
-      },
-    ];
-  });
 }
 
 /** What is done of the teardown, in the order it was recorded; what was looked at. */
@@ -164,7 +143,7 @@ function bareWork(
   const further = found
     .filter((l) => !covered.has(l))
     .flatMap((l) => findingWorkOf(document, l) ?? [])
-    .map((o) => ({ ...o, after: [`look:${o.of}`] }));
+    .map((o) => ({ ...o, id: repairs.some((r) => r.id === o.id) ? `${o.id}-found` : o.id, after: [`look:${o.of}`] }));
   return [...small, ...repairs, ...further];
 }
 
@@ -209,3 +188,30 @@ function unproven(alone: Least, joint: Least): MapFinding[] {
     ...said('not-proven', 'The teardown with what pays', joint),
   ];
 }
+
+/** What the plan opens on the other wing: the jig is one of the hand that was asked for. */
+function otherSide({ map, side }: TeardownDocument, steps: readonly string[]): MapFinding[] {
+  if (side === 'both') return [];
+  const other = side === 'left' ? 'right' : 'left';
+  const off = new Set(steps);
+  const there = map.parts.filter((p) => p.side === other && off.has(`off:${p.id}`));
+  if (there.length === 0) return [];
+  return [
+    {
+      code: 'other-side',
+      text: `${listed(there.map((p) => p.name))} ${there.length === 1 ? 'comes' : 'come'} off as well, on the ${other} side; the job is planned for the ${side} side, and so is its jig`,
+      about: there.map((p) => p.id),
+      remedy: 'Ask for both sides, or plan the other side as a job of its own',
+    },
+  ];
+}
+
+const untimedRepairs = ({ map }: TeardownDocument, work: readonly Operation[]): MapFinding[] =>
+  work
+    .filter((o) => o.kind === 'repair' && o.minutes.high_min === 0)
+    .map((o) => ({
+      code: 'no-time',
+      text: `${indexOf(map).part.get(o.of)?.name ?? o.of}: no time is given for its repair, so it counts as nothing`,
+      about: [o.of],
+      remedy: 'Estimate the repair and add it to the quote by hand, or give it as a look with the work of a finding',
+    }));

@@ -1,6 +1,8 @@
 import { Refusal } from '../../foundation/refusal.ts';
 import type { Target, TeardownDocument } from '../document.ts';
 import { indexOf, listed, missingToOpen, missingToTakeOff, splitStep, stepTitle } from '../map/index.ts';
+import type { StructureMap } from '../structure-document.ts';
+import { inText } from '../words.ts';
 
 /** What the records say: what is done, what is off and open now, what was found. */
 export interface RecordedState {
@@ -17,15 +19,18 @@ export interface RecordedState {
   readonly beforeChange: ReadonlySet<string>;
 }
 
+/** An operation as a person says it, with its name of the plan. */
+const spoken = (map: StructureMap, operation: string): string =>
+  /^(off|open|support):/.test(operation) ? `${inText(stepTitle(map, operation))} (${operation})` : `"${operation}"`;
 const already = (on: string, operation: string, state: string) =>
   new Refusal('teardown.already-off', {
-    given: `recorded on ${on}: "${operation}", but ${state}`,
+    given: `recorded on ${on}: ${operation}, but ${state}`,
     allowed: 'each operation once, on something that is still in place',
     remedy: 'Withdraw the second record; if the part went back in between, record that first',
   });
 const outOfOrder = (on: string, operation: string, missing: readonly string[]) =>
   new Refusal('teardown.out-of-order', {
-    given: `recorded on ${on}: "${operation}" before ${listed(missing)}`,
+    given: `recorded on ${on}: ${operation} before ${listed(missing)}`,
     allowed: 'an operation whose needs are done',
     remedy: 'Record what was done before it, in its order, or correct the record',
   });
@@ -56,9 +61,10 @@ export function recordedState(document: TeardownDocument): RecordedState {
     if (r.what !== 'done') continue;
     const { operation, on } = r;
     const [kind, of] = splitStep(operation);
-    if (done.has(operation)) throw already(on, operation, `it was recorded as done on ${done.get(operation)}`);
+    if (done.has(operation))
+      throw already(on, spoken(map, operation), `it was recorded as done on ${done.get(operation)}`);
     const refuseMissing = (missing: readonly string[]) => {
-      if (missing.length > 0) throw outOfOrder(on, operation, missing);
+      if (missing.length > 0) throw outOfOrder(on, spoken(map, operation), missing);
     };
     if (kind === 'open') {
       const join = index.join.get(of);
