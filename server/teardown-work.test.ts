@@ -53,6 +53,27 @@ beforeEach(async () => {
 });
 
 describe('recording work', () => {
+  it('steps that did not change are not sent again; work, another issue of the job and other units change them', async () => {
+    const asked = (tag: string, query = '') =>
+      app.inject({
+        method: 'GET',
+        url: `${at}/jobs/${job}/steps${query}`,
+        headers: { host, ...(tag ? { 'if-none-match': tag } : {}) },
+      });
+    const first = await asked('');
+    const tag = String(first.headers.etag);
+    const same = await asked(tag);
+    expect([same.statusCode, same.body]).toEqual([304, '']);
+    expect((await asked(tag, '?units=inch')).statusCode).toBe(200);
+    await record(done('open:row-panel'));
+    const worked = await asked(tag);
+    expect(worked.statusCode).toBe(200);
+    expect(worked.json().last).toBeGreaterThan(first.json().last);
+    const now = String(worked.headers.etag);
+    const later = { ...smallJob, title: `Job ${number}`, day: '2026-11-24' };
+    expect((await post('jobs', { document: later, by })).statusCode).toBe(200);
+    expect((await asked(now)).statusCode).toBe(200);
+  });
   it('is done on the plan from then on, each record in an entry of its own', async () => {
     const before = await steps();
     const r = await record([done('open:row-panel', { minutes: 14 }), done('off:panel')], { after: before.last });

@@ -124,9 +124,11 @@ function jobRoutes(api: FastifyInstance, desk: Desk): void {
     const sheet = await jobSheet(desk, params.shop, { name: params.name, page, units, upTo: known });
     return sendSheet(reply, sheet, format, `teardown-${params.name}-${page}`);
   });
-  api.get<OfName>(`${at}/:name/steps`, async ({ params, query }) => {
+  api.get<OfName>(`${at}/:name/steps`, async ({ params, query, headers }, reply) => {
     const { units } = parseDocument(z.strictObject({ units: zUnits }), query, 'teardown steps request');
-    return jobSteps(desk, params.shop, params.name, units);
+    const { tag, steps } = await jobSteps(desk, params.shop, params.name, units);
+    reply.header('etag', tag).header('cache-control', 'no-cache');
+    return headers['if-none-match'] === tag ? reply.code(304).send() : steps();
   });
   api.post<OfName>(`${at}/:name/work`, async ({ params, body }) => recordWork(desk, params.shop, params.name, body));
   api.post<OfEntry>(`${at}/:name/work/:entry/correct`, async ({ params: { shop, name, entry }, body }) =>

@@ -30,10 +30,7 @@ export interface WingStep {
   readonly look: string | null;
   /** Of a row its id, so that its holes can be recorded. */
   readonly join: string | null;
-  readonly off: readonly string[];
-  readonly open: readonly string[];
-  readonly clipped: readonly string[];
-  /** State of the picture. */
+  /** State of the picture: what is off, open and clipped by then, and what is next. */
   readonly shown: Shown;
 }
 export interface WingSteps {
@@ -78,7 +75,6 @@ export function stepsOf(
         recorded: '',
         look: null,
         join: null,
-        ...state,
         shown,
       };
     return {
@@ -95,7 +91,6 @@ export function stepsOf(
       recorded: recorded(o),
       look: o.kind === 'look' || o.kind === 'closing_look' ? o.of : null,
       join: names.join.has(o.of) ? o.of : null,
-      ...state,
       shown,
     };
   });

@@ -70,6 +70,17 @@ async function ask(path: string, init?: RequestInit): Promise<unknown> {
   return answerOf(response);
 }
 
+/** What is new under a path, with its tag; null where it is still what the tag says. */
+export async function getIfNew<T>(path: string, tag: string | undefined): Promise<{ tag: string; answer: T } | null> {
+  let response: Response;
+  try {
+    response = await fetch(path, tag ? { headers: { 'if-none-match': tag } } : {});
+  } catch {
+    throw new ServerGone();
+  }
+  if (response.status === 304) return null;
+  return { tag: response.headers.get('etag') ?? '', answer: (await answerOf(response)) as T };
+}
 export const get = <T>(path: string): Promise<T> => ask(path) as Promise<T>;
 export const remove = (path: string): Promise<unknown> => ask(path, { method: 'DELETE' });
 export const post = <T>(path: string, body: unknown): Promise<T> =>

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import type { Day, teardown } from '../../engine/index.ts';
 import type { Sheet } from '../../sheets/model.ts';
 import type { WingSteps } from '../../sheets/teardown/steps-of.ts';
-import { get, post } from './client.ts';
+import { get, getIfNew, post } from './client.ts';
 import { type Query, withQuery } from './sheets.ts';
 import { shopPath } from './shops.ts';
 
@@ -80,13 +80,21 @@ export interface JobSteps extends WingSteps {
   /** The last entry that these steps know: handed back with what is recorded. */
   readonly last: number;
   readonly work: readonly WorkShown[];
+  /** Under which the server knows these steps: the same tag, the same steps. */
+  readonly tag?: string;
 }
 const AGAIN_MS = 4000;
-/** Asked again while the page is open: others record too. */
+/** Asked again while the page is open: others record too. Sent only where something changed. */
 export const useJobSteps = (shop: string, name: string, units: 'mm' | 'inch') =>
-  useQuery({
+  useQuery<JobSteps>({
     queryKey: ['teardown steps', shop, name, units],
-    queryFn: () => get<JobSteps>(withQuery(shopPath(shop, 'teardown', 'jobs', name, 'steps'), { units })),
+    queryFn: async ({ client, queryKey }) => {
+      const shown = client.getQueryData<JobSteps>(queryKey);
+      const path = withQuery(shopPath(shop, 'teardown', 'jobs', name, 'steps'), { units });
+      const fresh = await getIfNew<JobSteps>(path, shown?.tag);
+      if (fresh === null) return shown!;
+      return fresh.tag ? { ...fresh.answer, tag: fresh.tag } : fresh.answer;
+    },
     placeholderData: (before) => before,
     refetchInterval: AGAIN_MS,
   });

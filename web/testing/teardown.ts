@@ -53,9 +53,6 @@ const base = {
   recorded: '',
   look: null,
   join: null,
-  off: [],
-  open: [],
-  clipped: [],
 } as const;
 const step = (number: number, operation: string, title: string, more: Partial<WingStep>): WingStep => ({
   ...base,
