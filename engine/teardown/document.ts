@@ -65,12 +65,26 @@ export const zQuoteTerms = z.strictObject({
   excluded: z.array(zText).max(50).default([]),
 });
 
+const zClock = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'must be a time of day as 07:30');
+const zEngaged = z.strictObject({
+  /** The work. */
+  name: zName,
+  /** A name of the crew. */
+  person: zName,
+  from: zDay,
+  from_at: zClock,
+  to: zDay,
+  to_at: zClock,
+});
+
 export const zTeardownDocument = z.strictObject({
   sparwright: z.literal('teardown/1'),
   title: zName,
   invented: z.boolean().default(false),
   /** The first day of work, and of the quote. */
   day: zDay,
+  /** The day on which it is asked: nothing that is not done lies before it. Absent: only `day` and the records say so. */
+  as_of: zDay.optional(),
   map: zStructureMap,
   targets: zTargets,
   /** Side of the wing that is worked on; `both` where targets lie on both. */
@@ -99,6 +113,8 @@ export const zTeardownDocument = z.strictObject({
     .array(z.strictObject({ name: zName, jig: zId, from: zDay, to: zDay }))
     .max(500)
     .default([]),
+  /** Hands of the floor that other work takes, from a minute to a minute. */
+  engaged: z.array(zEngaged).max(50_000).optional(),
   quote: zQuoteTerms.optional(),
   chance: z
     .strictObject({
@@ -118,4 +134,5 @@ export type TeardownDocument = z.output<typeof zTeardownDocument>;
 export type TeardownInput = z.input<typeof zTeardownDocument>;
 export type Target = z.output<typeof zTarget>;
 export type Recorded = z.output<typeof zRecorded>;
+export type Engaged = z.output<typeof zEngaged>;
 export type QuoteTerms = z.output<typeof zQuoteTerms>;

@@ -47,10 +47,18 @@ export {
   finishFrom,
   finishPart,
   type JobToDo,
+  leastEnd,
   type PreparedFinish,
+  planFrom,
   plannedOrder,
   prepareFinish,
   type ScheduleQuestion,
   scheduleOf,
+  scheduleQuestion,
+  standsInJig,
+  type Taken,
+  type Turn,
+  takenBy,
+  together,
 } from './schedule/index.ts';
 export * from './structure-document.ts';

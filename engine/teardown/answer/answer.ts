@@ -5,7 +5,7 @@ import { readTeardown } from '../map/index.ts';
 import type { Operation, Schedule, TeardownAnswer } from '../model.ts';
 import { planOf } from '../plan/index.ts';
 import { quoted, shoppingOf } from '../quote/index.ts';
-import { scheduleOf } from '../schedule/index.ts';
+import { scheduleOf, scheduleQuestion } from '../schedule/index.ts';
 import { warningsOf } from './warnings.ts';
 import { workingOf } from './working.ts';
 
@@ -42,21 +42,16 @@ export function answerOf(document: TeardownDocument, options: TeardownOptions = 
   return worked(value, workingOf(document, value, priced), warningsOf(document, value, priced));
 }
 
-/** A job goes by the title of its document. */
 function scheduled(
   document: TeardownDocument,
   operations: readonly Operation[],
   options: TeardownOptions,
 ): Schedule | null {
-  const { floor, title, day, side, others, chance } = document;
-  if (!floor) return null;
+  const question = scheduleQuestion(document, operations);
+  if (!question) return null;
   return scheduleOf({
-    floor,
-    jobs: [{ name: title, operations, side }],
-    others,
-    day,
-    seed: chance.seed,
+    ...question,
     ...(options.effort_lists === undefined ? {} : { effort: options.effort_lists }),
-    ...(options.without_chance ? {} : { chance }),
+    ...(options.without_chance ? {} : { chance: document.chance }),
   });
 }

@@ -1,5 +1,5 @@
 import type { Day } from '../../foundation/day.ts';
-import type { TeardownDocument } from '../document.ts';
+import type { Engaged, TeardownDocument } from '../document.ts';
 import type { Floor } from '../floor-document.ts';
 import type { Operation } from '../model.ts';
 
@@ -18,6 +18,8 @@ export interface ScheduleQuestion {
   readonly jobs: readonly JobToDo[];
   /** Other work, by the days that a jig is taken. */
   readonly others: TeardownDocument['others'];
+  /** Hands that other work takes. Absent: none. */
+  readonly engaged?: readonly Engaged[];
   /** The first day; minutes count from its midnight. */
   readonly day: Day;
   readonly seed: number;

@@ -8,5 +8,7 @@ export {
   type PreparedFinish,
   prepareFinish,
 } from './finish.ts';
+export { leastEnd, standsInJig, type Taken, type Turn, takenBy, together } from './in-turn.ts';
+export { planFrom, scheduleQuestion } from './question-of.ts';
 export { plannedOrder, scheduleOf } from './schedule.ts';
 export { drawMinutes, meanMinutes, plannedMinutes, timesOf } from './times.ts';

@@ -5,6 +5,7 @@ import type { ScheduleQuestion } from './ask.ts';
 import { Calendar, DAY_MIN, DAYS, mirrored, stretchesOf } from './calendar.ts';
 import { handsOf, type OperationToDo } from './crew.ts';
 import { Decoder } from './decode.ts';
+import { engagedOf } from './engaged.ts';
 import { type Life, togetherOf } from './life.ts';
 import type { Off, Problem } from './problem.ts';
 import { jigTimes, type Stay, type Staying, staysOf } from './stays.ts';
@@ -17,13 +18,15 @@ export function mirrorOf(problem: Problem, floor: ScheduleQuestion['floor'], day
   const whole = problem.calendar.whole;
   const span = DAYS * DAY_MIN;
   const back = (row: ArrayLike<number>, end: number) => Array.from(row, (t) => end - t).reverse();
+  const turned = ({ from, to }: Off): Off => ({
+    from: Float64Array.from(back(to, whole)),
+    to: Float64Array.from(back(from, whole)),
+  });
   return {
     ...problem,
     calendar: new Calendar(mirrored(stretchesOf(floor, day))),
-    off: problem.off.map((o) => ({
-      from: Float64Array.from(back(o.to, whole)),
-      to: Float64Array.from(back(o.from, whole)),
-    })),
+    off: problem.off.map(turned),
+    engaged: problem.engaged.map(turned),
     hands: problem.hands.map((h) => ({ ...h, checks: [] })),
     before: problem.behind,
     behind: problem.before,
@@ -125,6 +128,7 @@ function numbered(question: ScheduleQuestion, staying: Staying): { problem: Prob
     minutes,
     hands,
     off: offOf(floor.crew, calendar, day),
+    engaged: engagedOf(floor.crew, question.engaged ?? [], calendar, day),
     pauses,
     ready,
     before,

@@ -3,7 +3,7 @@ import type { Hands, OperationToDo } from './crew.ts';
 import type { Together } from './life.ts';
 import type { JigTime, Stay } from './stays.ts';
 
-/** Days off of one person in working minutes, rising and apart. */
+/** Spans of one person in working minutes, rising and apart. */
 export interface Off {
   readonly from: Float64Array;
   readonly to: Float64Array;
@@ -20,7 +20,10 @@ export interface Problem {
   /** Planned minutes. */
   readonly minutes: Float64Array;
   readonly hands: readonly Hands[];
+  /** Days off. */
   readonly off: readonly Off[];
+  /** Other work: never within an operation, as days off may be. */
+  readonly engaged: readonly Off[];
   /** 1 where it may be left overnight. */
   readonly pauses: Uint8Array;
   /** Nothing of it before this minute of the clock. */

@@ -18,8 +18,19 @@ export function soonest(
     const before = w;
     if (!pauses[op]) w = calendar.fits(w, minutes);
     w = pastOffs(problem, crew, w, 1) - 1;
+    w = pastEngaged(problem, crew, w, pastOffs(problem, crew, w, minutes));
     if (w === before) return calendar.startOf(w);
   }
+}
+
+/** Where other work that lies between two working minutes ends, or the first of them. */
+function pastEngaged({ engaged }: Problem, crew: readonly number[], w: number, end: number): number {
+  let past = w;
+  for (const p of crew) {
+    const { from, to } = engaged[p]!;
+    for (let i = 0; i < from.length && from[i]! < end; i++) if (to[i]! > w) past = Math.max(past, to[i]!);
+  }
+  return past;
 }
 
 /** Somebody works on both. */

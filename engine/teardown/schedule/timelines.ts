@@ -27,15 +27,22 @@ export class Timelines {
   constructor(problem: Problem) {
     this.problem = problem;
     const crew = problem.off.length;
-    this.from = problem.off.map(() => new Float64Array(ROOM));
-    this.to = problem.off.map(() => new Float64Array(ROOM));
+    this.from = problem.engaged.map((e) => new Float64Array(ROOM + e.from.length));
+    this.to = problem.engaged.map((e) => new Float64Array(ROOM + e.from.length));
     this.used = new Int32Array(crew);
     this.hasOff = Uint8Array.from(problem.off, (o) => (o.from.length > 0 ? 1 : 0));
     this.chosen = new Int32Array(Math.max(1, crew));
   }
 
+  /** Nothing booked but other work. */
   clear(): void {
-    this.used.fill(0);
+    const { engaged } = this.problem;
+    for (let p = 0; p < engaged.length; p++) {
+      const { from, to } = engaged[p]!;
+      this.from[p]!.set(from);
+      this.to[p]!.set(to);
+      this.used[p] = from.length;
+    }
     this.log.length = 0;
   }
   /** Persons and earliest start at or after a working minute; false where ten years do not hold it. */
