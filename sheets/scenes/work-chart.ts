@@ -6,7 +6,7 @@ import { STAGE_WORDS } from '../teardown/words.ts';
 import { line, r, text } from './axis.ts';
 import { wideOf } from './plot.ts';
 import { type AxisDay, axisOf, dayMarks, LEFT, placeOf, RIGHT, TOP } from './work-axis.ts';
-import { type ChartJob, chartTable, titlesOf } from './work-table.ts';
+import { type ChartJob, chartTable, jobWords, titlesOf } from './work-table.ts';
 
 type Schedule = teardown.Schedule;
 type Floor = teardown.Floor;
@@ -58,7 +58,7 @@ export function workChart({ schedule, jobs, floor, others = [] }: WorkChartInput
   const critical = schedule.operations.filter((o) => o.critical);
   return {
     title: 'Who does what when',
-    description: `${number(schedule.operations.length)} operations from ${dayWords(schedule.from)}. ${schedule.ends.map((e) => `${e.job} ends ${dayWords(e.day)}`).join('; ')}. ${critical.length} of them are on the critical chain: a delay of one delays the end.${schedule.finish ? ` Half of the draws end by ${dayWords(schedule.finish.p50)}, eight of ten by ${dayWords(schedule.finish.p80)}.` : ''}`,
+    description: `${number(schedule.operations.length)} operations from ${dayWords(schedule.from)}. ${schedule.ends.map((e) => `${jobWords(jobs)(e.job)} ends ${dayWords(e.day)}`).join('; ')}. ${critical.length} of them are on the critical chain: a delay of one delays the end.${schedule.finish ? ` Half of the draws end by ${dayWords(schedule.finish.p50)}, eight of ten by ${dayWords(schedule.finish.p80)}.` : ''}`,
     width: WIDTH,
     height: bottom + 76,
     marks,
@@ -73,9 +73,10 @@ function rowsOf(
   others: NonNullable<WorkChartInput['others']>,
 ): Row[] {
   const titleOf = titlesOf(jobs);
+  const called = jobWords(jobs);
   const bar = (o: Schedule['operations'][number]): Row['bars'][number] => {
     const { title, unattended } = titleOf(o.job, o.id);
-    const words = jobs.length > 1 ? `${o.job}: ${title}` : title;
+    const words = jobs.length > 1 ? `${called(o.job)}: ${title}` : title;
     return {
       from: o.start_min,
       to: o.end_min,
@@ -128,10 +129,11 @@ function rowsOf(
 /** The critical chain as one row, by stage; of several jobs by job. */
 function chainRow(schedule: Schedule, jobs: readonly ChartJob[]): Row[] {
   const of = titlesOf(jobs);
+  const called = jobWords(jobs);
   const runs: { name: string; from: number; to: number }[] = [];
   for (const o of schedule.operations.filter((x) => x.critical).sort((a, b) => a.start_min - b.start_min)) {
     const { stage } = of(o.job, o.id);
-    const name = jobs.length > 1 ? o.job : stage ? STAGE_WORDS[stage] : '';
+    const name = jobs.length > 1 ? called(o.job) : stage ? STAGE_WORDS[stage] : '';
     const last = runs.at(-1);
     if (last && last.name === name) last.to = Math.max(last.to, o.end_min);
     else runs.push({ name, from: o.start_min, to: o.end_min });

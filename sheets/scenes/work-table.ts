@@ -6,6 +6,8 @@ import { DAY_MIN } from '../teardown/floor-days.ts';
 type Schedule = teardown.Schedule;
 export interface ChartJob {
   readonly name: string;
+  /** What people call it; without it, its name. */
+  readonly title?: string;
   readonly operations: readonly Pick<teardown.Operation, 'id' | 'title' | 'unattended' | 'stage'>[];
 }
 /** Title and stage of an operation of a job by its id. */
@@ -13,10 +15,16 @@ export const titlesOf = (jobs: readonly ChartJob[]) => {
   const all = new Map(jobs.flatMap((j) => j.operations.map((o) => [`${j.name}|${o.id}`, o] as const)));
   return (job: string, id: string) => all.get(`${job}|${id}`) ?? { title: id, unattended: false, stage: null };
 };
+/** What people call a job, by the name that the schedule has for it. */
+export const jobWords = (jobs: readonly ChartJob[]) => {
+  const all = new Map(jobs.map((j) => [j.name, j.title ?? j.name]));
+  return (name: string): string => all.get(name) ?? name;
+};
 
 /** Every operation in the order in which it begins. */
 export function chartTable(schedule: Schedule, jobs: readonly ChartJob[]): TableBlock {
   const titleOf = titlesOf(jobs);
+  const called = jobWords(jobs);
   const clockOf = (min: number): string => {
     const m = Math.round(((min % DAY_MIN) + DAY_MIN) % DAY_MIN);
     return `${String(Math.floor(m / 60)).padStart(2, '0')}:${String(m % 60).padStart(2, '0')}`;
@@ -40,7 +48,7 @@ export function chartTable(schedule: Schedule, jobs: readonly ChartJob[]): Table
     rows: inOrder.map(({ o }) => ({
       id: jobs.length > 1 ? `${o.job}|${o.id}` : o.id,
       cells: {
-        job: { is: 'text', text: o.job },
+        job: { is: 'text', text: called(o.job) },
         what: { is: 'text', text: titleOf(o.job, o.id).title },
         from: { is: 'day', day: o.startDay, text: `${dayWords(o.startDay)} ${clockOf(o.start_min)}` },
         to: { is: 'day', day: o.endDay, text: `${dayWords(o.endDay)} ${clockOf(o.end_min)}` },

@@ -27,7 +27,7 @@ export function scheduleSheet(input: TeardownSheetInput): Sheet {
       blocks: [],
       warnings: answer.warnings,
     };
-  const jobs: ChartJob[] = [{ name: schedule.ends[0]?.job ?? d.title, operations: plan.operations }];
+  const jobs: ChartJob[] = [{ name: schedule.ends[0]?.job ?? d.title, title: d.title, operations: plan.operations }];
   const scene = workChart({ schedule, jobs, floor: d.floor, others: d.others });
   return {
     ...bare,
@@ -35,7 +35,7 @@ export function scheduleSheet(input: TeardownSheetInput): Sheet {
     because: chainWords(schedule),
     blocks: [
       { block: 'picture', title: scene.title, scene },
-      endsBlock(schedule),
+      endsBlock(schedule, d.title),
       ...(schedule.findings.length ? [findingsBlock(schedule.findings)] : []),
       jigTable(schedule, d.floor),
       crewTable(schedule, d.floor),
@@ -77,12 +77,12 @@ export function chainWords(s: Schedule): string {
 export const dayCell = (d: Day, small?: string): Cell =>
   small ? words(dayWords(d), small) : { is: 'day', day: d, text: dayWords(d) };
 
-function endsBlock(s: Schedule): KeyValueBlock {
+function endsBlock(s: Schedule, title: string): KeyValueBlock {
   return {
     block: 'key-value',
     title: 'When it ends',
     pairs: [
-      ...s.ends.map((e) => ({ key: `At the likely times: ${e.job}`, cell: dayCell(e.day) })),
+      ...s.ends.map((e) => ({ key: `At the likely times: ${title}`, cell: dayCell(e.day) })),
       { key: 'No schedule ends earlier than', cell: dayCell(dayAt(s.from, s.bound_min)) },
       ...(s.finish
         ? [

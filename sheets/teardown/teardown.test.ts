@@ -291,6 +291,21 @@ describe('the work chart', () => {
     });
     expect(unfit(sheet)).toEqual([]);
     expect(textOf(sheet)).toContain('Left spar is not on the calendar: its map is gone');
+    const two = calendarSheet({
+      shop: { id: 'ostrey', name: 'Ostrey Field', invented: true },
+      day: DAY,
+      floor: document.floor!,
+      schedule: schedule!,
+      jobs: [
+        { ...job, name: 'zq-other', title: 'Left spar', operations: [] },
+        { ...job, title: 'Right spar' },
+      ],
+    });
+    const marks = (two.blocks[0] as PictureBlock).scene.marks.flatMap((m) => ('title' in m ? [m.title] : [])).join(' ');
+    expect(marks).toContain('Critical chain: Right spar');
+    expect(marks).not.toContain(job.name);
+    const table = tableOf(two, 'Operations in the order in which they begin');
+    expect(new Set(table.rows.map((r) => textIn(r.cells.job)))).toEqual(new Set(['Right spar']));
     const none = calendarSheet({ shop: { id: 'o', name: 'O' }, day: DAY, floor: null, schedule: null, jobs: [] });
     expect(spoken(none)).toContain('No job');
   });
