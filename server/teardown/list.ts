@@ -33,8 +33,11 @@ const floorListed = (h: BasisHead, shop: Shop): FloorListed => ({
   crew: counted(h, 'crew'),
   jigs: counted(h, 'jigs'),
 });
-const endOf = ({ schedule }: teardown.TeardownAnswer): Day | null =>
-  schedule?.finish?.p80 ?? schedule?.ends[0]?.day ?? null;
+/** When it ends: from day to day where a part on order is waited for, as its plan and its quote say. */
+function endOf({ schedule, quote }: teardown.TeardownAnswer): Pick<JobListed, 'ends' | 'latest'> {
+  if (quote?.outrun && quote.finish) return { ends: quote.finish.early, latest: quote.finish.late };
+  return { ends: schedule?.finish?.p80 ?? schedule?.ends[0]?.day ?? null, latest: null };
+}
 
 async function jobListed({ head, aircraft, state }: JobSeen, shop: Shop, registrations: ReadonlyMap<string, string>) {
   const of = aircraft === null ? null : { id: aircraft, registration: registrations.get(aircraft) ?? aircraft };
@@ -44,7 +47,7 @@ async function jobListed({ head, aircraft, state }: JobSeen, shop: Shop, registr
       computing: false,
       row: {
         ...listed(head, shop, finding),
-        ...{ aircraft: of, targets: '', side: '', steps: 0, done: 0, begins: null, ends: null },
+        ...{ aircraft: of, targets: '', side: '', steps: 0, done: 0, begins: null, ends: null, latest: null },
       } satisfies JobListed,
     };
   }
@@ -58,7 +61,7 @@ async function jobListed({ head, aircraft, state }: JobSeen, shop: Shop, registr
     steps: state.steps,
     done: state.done,
     begins: document.day,
-    ends: endOf(answer.value),
+    ...endOf(answer.value),
   };
   return { computing, row };
 }

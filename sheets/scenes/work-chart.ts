@@ -62,7 +62,7 @@ export function workChart({ schedule, jobs, floor, others = [] }: WorkChartInput
     width: WIDTH,
     height: bottom + 76,
     marks,
-    table: chartTable(schedule, jobs),
+    table: chartTable(schedule, jobs, floor),
   };
 }
 

@@ -22,7 +22,12 @@ export const jobWords = (jobs: readonly ChartJob[]) => {
 };
 
 /** Every operation in the order in which it begins. */
-export function chartTable(schedule: Schedule, jobs: readonly ChartJob[]): TableBlock {
+export function chartTable(
+  schedule: Schedule,
+  jobs: readonly ChartJob[],
+  { jigs }: Pick<teardown.Floor, 'jigs'>,
+): TableBlock {
+  const jigOf = new Map(jigs.map((j) => [j.id, j.name]));
   const titleOf = titlesOf(jobs);
   const called = jobWords(jobs);
   const clockOf = (min: number): string => {
@@ -53,7 +58,7 @@ export function chartTable(schedule: Schedule, jobs: readonly ChartJob[]): Table
         from: { is: 'day', day: o.startDay, text: `${dayWords(o.startDay)} ${clockOf(o.start_min)}` },
         to: { is: 'day', day: o.endDay, text: `${dayWords(o.endDay)} ${clockOf(o.end_min)}` },
         who: { is: 'text', text: o.crew.join(', ') || (titleOf(o.job, o.id).unattended ? 'no hands' : '') },
-        jig: o.jig ? { is: 'text', text: o.jig } : { is: 'nothing' },
+        jig: o.jig ? { is: 'text', text: jigOf.get(o.jig) ?? o.jig } : { is: 'nothing' },
         chain: o.critical ? { is: 'text', text: 'on it' } : { is: 'nothing' },
       },
     })),

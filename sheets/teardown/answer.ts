@@ -47,7 +47,6 @@ export function endSpans(a: Answer): Span[] {
       t(' and '),
       f(dayWords(quote.finish.late)),
       t(`, for the part on order takes ${range(quote.outrun.lead_days)} days to come`),
-      ...(finish ? [t(`; the work alone would end ${dayWords(finish.p50)} (P50), ${dayWords(finish.p80)} (P80)`)] : []),
     ];
   if (finish)
     return [t(', finished about '), f(dayWords(finish.p50)), t(' (P50), '), f(dayWords(finish.p80)), t(' (P80)')];
@@ -66,7 +65,16 @@ export function teardownBecause({ document: d, answer }: TeardownSheetInput): st
       : next
         ? `${capital(count(done, 'step'))} of ${number(plan.operations.length)} done; next: ${next.title}.`
         : `All ${count(plan.operations.length, 'step')} are done.`;
-  return [proofWords(d, plan.least), extrasWords(plan.extras), progress].filter(Boolean).join(' ');
+  return [proofWords(d, plan.least), extrasWords(plan.extras), aloneWords(answer.value), progress]
+    .filter(Boolean)
+    .join(' ');
+}
+/** Where a part on order outruns the work: when the work alone would be done. */
+function aloneWords({ schedule, quote }: Answer): string {
+  const finish = schedule?.finish;
+  return finish && quote?.outrun && quote.finish
+    ? `Without the waiting for the part the work would end ${dayWords(finish.p50)} (P50), ${dayWords(finish.p80)} (P80).`
+    : '';
 }
 /** Money where a floor says what an hour costs; else minutes of work. */
 const worth = (d: teardown.TeardownDocument, cents: number): string =>

@@ -51,6 +51,8 @@ export function calendarSheet(q: CalendarInput): Sheet {
       blocks: leftOut.length ? [findingsBlock(leftOut)] : [],
     };
   const titleOf = new Map(jobs.map((j) => [j.name, j.title]));
+  /** A finding of the schedule speaks of a job by the name it is kept under. */
+  const inTitles = (text: string) => jobs.reduce((s, j) => s.replaceAll(j.name, j.title), text);
   const scene = workChart({ schedule, jobs, floor, ...(q.others ? { others: q.others } : {}) });
   const last = schedule.ends.reduce((a, b) => (a.end_min >= b.end_min ? a : b));
   return {
@@ -62,7 +64,7 @@ export function calendarSheet(q: CalendarInput): Sheet {
       f(dayWords(last.day)),
       t('.'),
     ],
-    because: chainWords(schedule),
+    because: `${chainWords(schedule)} Waiting for a part on order is not drawn: the quote of each job holds it.`,
     blocks: [
       { block: 'picture', title: scene.title, scene },
       {
@@ -84,10 +86,12 @@ export function calendarSheet(q: CalendarInput): Sheet {
         })),
         empty: '',
       },
-      ...(schedule.findings.length + leftOut.length ? [findingsBlock([...schedule.findings, ...leftOut])] : []),
+      ...(schedule.findings.length + leftOut.length
+        ? [findingsBlock([...schedule.findings.map((x) => ({ ...x, text: inTitles(x.text) })), ...leftOut])]
+        : []),
       jigTable(schedule, floor),
       crewTable(schedule, floor),
-      chartTable(schedule, jobs),
+      chartTable(schedule, jobs, floor),
     ],
   };
 }

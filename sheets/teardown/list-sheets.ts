@@ -2,7 +2,7 @@ import type { Day, record } from '../../engine/index.ts';
 import { count, day as dayWords, number } from '../display.ts';
 import { aircraftBlock, caution, emptySheet, f, type ShopNamed, t } from '../frame.ts';
 import { quantity, words } from '../measure.ts';
-import type { Cell, FindingsBlock, Sheet, TableBlock } from '../model.ts';
+import type { Cell, FindingsBlock, Sheet, Span, TableBlock } from '../model.ts';
 import { left, right } from './tables.ts';
 
 interface Listed {
@@ -24,8 +24,10 @@ export interface JobListed extends Listed {
   readonly done: number;
   /** First day of work. */
   readonly begins: Day | null;
-  /** P80 of the draws, or the end at the likely times; null where no floor is named. */
+  /** P80 of the draws, or the end at the likely times; the early end where a part on order is waited for; null where no floor is named. */
   readonly ends: Day | null;
+  /** The late end where a part on order is waited for; else null. */
+  readonly latest: Day | null;
 }
 export interface MapListed extends Listed {
   readonly models: readonly string[];
@@ -49,6 +51,14 @@ const href = (shop: Shop, ...path: string[]): string =>
 const kept = (r: Listed): Cell => words(dayWords(r.on), `${r.by}, entry ${r.entry}${r.invented ? ', invented' : ''}`);
 const nothing: Cell = { is: 'nothing' };
 const dayCell = (d: Day | null): Cell => (d ? { is: 'day', day: d, text: dayWords(d) } : nothing);
+const endCell = ({ ends, latest }: JobListed): Cell =>
+  ends && latest ? words(dayWords(ends), `to ${dayWords(latest)}, as the part comes`) : dayCell(ends);
+/** " about 3 Dec 2026", " between about 29 Dec 2026 and 2 Mar 2027" */
+function endSpans({ ends, latest }: JobListed): Span[] {
+  if (!ends) return [];
+  if (!latest) return [t(' about '), f(dayWords(ends))];
+  return [t(' between about '), f(dayWords(ends)), t(' and '), f(dayWords(latest))];
+}
 
 /** What the shop has to take apart: jobs, the maps they rest on, the floors they are done on. */
 export function teardownListSheet(q: TeardownListInput): Sheet {
@@ -66,11 +76,13 @@ export function teardownListSheet(q: TeardownListInput): Sheet {
       ? [
           f(count(open.length, 'job')),
           t(` of ${number(q.jobs.length)} ${open.length === 1 ? 'is' : 'are'} not finished`),
-          ...(next ? [t(`; the next to end is ${next.title}, `), f(dayWords(next.ends!))] : []),
+          ...(next ? [t(`; the next to end is ${next.title},`), ...endSpans(next)] : []),
           t('.'),
         ]
       : [t('The shop keeps '), f('no job'), t(' yet.')],
-    because: `${count(q.maps.length, 'structure map')} and ${count(q.floors.length, 'floor')} are kept. A job names a map, a target and a floor.`,
+    because: q.maps.length
+      ? `${count(q.maps.length, 'structure map')} and ${count(q.floors.length, 'floor')} are kept. A job names a map, a target and a floor.`
+      : 'A structure map comes first: the parts of a wing and the rows that hold them. A job rests on it.',
     blocks: [jobsTable(q.shop, q.jobs), mapsTable(q.shop, q.maps), floorsTable(q.shop, q.floors), findings(q)],
     caution: caution(q.shop.invented === true),
   };
@@ -112,7 +124,7 @@ export function jobsTable(
             }
           : nothing,
         begins: dayCell(j.begins),
-        ends: dayCell(j.ends),
+        ends: endCell(j),
         kept: kept(j),
       },
     })),
@@ -209,7 +221,7 @@ export function aircraftTeardownSheet(q: AircraftTeardownInput): Sheet {
           f(count(open.length, 'job')),
           t(open.length === 1 ? ' is open' : ' are open'),
           ...(open[0]?.targets ? [t(`: to ${open[0].targets}`)] : []),
-          ...(open[0]?.ends ? [t(', finished about '), f(dayWords(open[0].ends))] : []),
+          ...(open[0]?.ends ? [t(', finished'), ...endSpans(open[0])] : []),
           t('.'),
         ]
       : [t(`Of ${registration} `), f('nothing is to be taken apart'), t('.')],

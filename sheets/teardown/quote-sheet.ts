@@ -223,5 +223,5 @@ function excludedWords(q: Quote): string[] {
   return all.length ? all.map((x) => `${capital(x)}.`) : ['Nothing was named.'];
 }
 function validWords(q: Quote): string {
-  return `This quote is valid for ${count(daysBetween(q.day, q.validUntil), 'day')}, until ${dayWords(q.validUntil)}. Each line runs from an end that one job in ten stays below to one that one job in ten passes; the sums add them as if all went well, or all went badly, at once. It is no fixed price. Days and sums rest on the times of this shop and on the chance of each finding.`;
+  return `This quote is valid for ${count(daysBetween(q.day, q.validUntil), 'day')}, until ${dayWords(q.validUntil)}. Each line runs from an end that one job in ten stays below to one that one job in ten passes; the sums add them as if all went well, or all went badly, at once; each is rounded outward to a whole sum by itself. It is no fixed price. Days and sums rest on the times of this shop and on the chance of each finding.`;
 }

@@ -39,7 +39,7 @@ export function scheduleSheet(input: TeardownSheetInput): Sheet {
       ...(schedule.findings.length ? [findingsBlock(schedule.findings)] : []),
       jigTable(schedule, d.floor),
       crewTable(schedule, d.floor),
-      chartTable(schedule, jobs),
+      chartTable(schedule, jobs, d.floor),
     ],
     working: shownSteps(answer.working, units, d.floor.currency),
     warnings: answer.warnings,

@@ -52,11 +52,15 @@ describe('the page of a plan', () => {
     );
     expect(spoken(teardownSheet(input))).toMatch(/: \d+ to \d+ h, about [\d ]+ to [\d ]+ crowns, /);
   });
-  it('says the days with the waiting for the spar before those of the work alone', () => {
-    const words = spoken(teardownSheet(input));
+  it('says the days with the waiting for the spar first, those of the work alone below', () => {
+    const sheet = teardownSheet(input);
     expect(quote!.outrun).not.toBeNull();
-    expect(words.indexOf('finished between about')).toBeGreaterThan(0);
-    expect(words.indexOf('finished between about')).toBeLessThan(words.indexOf('(P50)'));
+    expect(spoken(sheet)).toContain('finished between about');
+    expect(spoken(sheet)).not.toContain('(P50)');
+    expect(sheet.because).toMatch(/Without the waiting for the part the work would end \d+ \w{3} \d{4} \(P50\)/);
+    const line = tableOf(scheduleSheet(input), 'Operations in the order in which they begin');
+    const jigs = new Set(line.rows.map((r) => textIn(r.cells.jig)).filter(Boolean));
+    expect([...jigs].every((j) => document.floor!.jigs.some((own) => own.name === j))).toBe(true);
     const none = bent({ quote: { ...quote!, outrun: null } });
     expect(spoken(teardownSheet(none))).toMatch(/, finished about \d+ \w{3} \d{4} \(P50\), \d+ \w{3} \d{4} \(P80\)\.$/);
   });
