@@ -55,7 +55,7 @@ export function operationOf(document: TeardownDocument, id: string): Operation {
   }
   if (kind === 'open') {
     const j = index.join.get(of)!;
-    const title = `${isMadeAnew(j) ? 'Drill out' : 'Take out'}: ${inText(j.name)}, ${countInWords(j.fasteners.count, j.fasteners.kind)}`;
+    const title = `${isMadeAnew(j) ? 'Drill out' : 'Take out'} ${countInWords(j.fasteners.count, j.fasteners.kind)}: ${inText(j.name)}`;
     return made('open', of, 'take_down', title, rowTime(map, j, 'open'), j, floor);
   }
   if (kind === 'off') {
