@@ -119,7 +119,7 @@ export class Improver {
   }
 }
 
-export function marked(set: Uint8Array): number[] {
+function marked(set: Uint8Array): number[] {
   const found: number[] = [];
   for (let j = 0; j < set.length; j++) if (set[j]) found.push(j);
   return found;
