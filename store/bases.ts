@@ -104,6 +104,17 @@ export function basesOf(db: Db) {
       }
       return made;
     },
+    /** The entry with which each name was kept first, or first again after it was taken back. */
+    async begun(shop: string, of: KeptWord, upTo?: number): Promise<ReadonlyMap<string, number>> {
+      const found = await rows<{ subject: string; number: number }>(sql`
+        select k.subject, min(k.number)::int as number from log k
+        where k.shop = ${shop} and k.kind in ${KINDS} and k.kind <> 'basis_withdrawn'
+          and starts_with(k.subject, ${`${of}:`}) and ${until(upTo)} and k.number > coalesce((
+            select max(w.number) from log w
+            where w.shop = ${shop} and w.subject = k.subject and w.kind = 'basis_withdrawn' and ${until(upTo)}), 0)
+        group by k.subject`);
+      return new Map(found.map((r) => [r.subject.slice(of.length + 1), r.number]));
+    },
     /** The document that stands under a name, as it was kept; null if none does. */
     async get(shop: string, of: KeptWord, name: string, upTo?: number): Promise<BasisRow | null> {
       const [last] = standing(await lasts(shop, of, upTo, name));

@@ -12,8 +12,6 @@ export interface Answered {
   plan(beside?: 'beside'): Promise<teardown.Plan>;
   /** Plan, schedule, shopping list and quote, with their working. */
   whole(): Promise<Whole>;
-  /** The same as soon as it is there, or else without the schedule and the quote. */
-  soon(): Promise<Soon>;
 }
 export interface Soon {
   readonly answer: Whole;
@@ -63,15 +61,21 @@ function answering({ hands }: Pick<Desk, 'hands'>, document: teardown.TeardownDo
     hands && (large || beside) ? once(hands, 'teardown plan', document) : teardown.planOf(document),
   );
   const whole = lazily(async () => (hands ? once(hands, 'teardown answer', document) : teardown.answerOf(document)));
-  const soon = async (): Promise<Soon> => {
-    const all = settled(whole());
-    all.catch(() => {});
-    const first = hands ? await plan() : null;
-    const ready = await (hands ? Promise.race([all, sleep(PATIENCE_ms, null)]) : all);
-    if (ready && 'value' in ready) return { answer: ready, computing: false };
-    return { answer: bare(document, first ?? (await plan()), ready), computing: ready === null };
-  };
-  return { document, plan, whole, soon };
+  return { document, plan, whole };
+}
+
+/** An answer as soon as it is there, or else its plan without the schedule and the quote. */
+export async function soon(
+  desk: Pick<Desk, 'hands'>,
+  { document, plan }: Answered,
+  made: Promise<Whole>,
+): Promise<Soon> {
+  const all = settled(made);
+  all.catch(() => {});
+  const first = desk.hands ? await plan() : null;
+  const ready = await (desk.hands ? Promise.race([all, sleep(PATIENCE_ms, null)]) : all);
+  if (ready && 'value' in ready) return { answer: ready, computing: false };
+  return { answer: bare(document, first ?? (await plan()), ready), computing: ready === null };
 }
 type Refused = { readonly refused: string };
 /** A schedule that cannot be made takes no plan away: it is told why. */

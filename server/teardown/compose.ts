@@ -15,6 +15,8 @@ export interface Composed {
   readonly work: readonly WorkRow[];
   /** The last entry of the job or its work; 0 for one that is kept nowhere. */
   readonly last: number;
+  /** Its floor as it was asked: a kept one, or the floor itself. */
+  readonly place: unknown;
   /** The whole teardown document, not read yet. */
   readonly document: Readonly<Record<string, unknown>>;
 }
@@ -62,6 +64,7 @@ export async function compose(desk: Desk, shopId: string, asked: AskedJob): Prom
   const quote = rest.quote as object | undefined;
   return {
     ...{ shop, job, map, floor, aircraft, work },
+    place: links.floor,
     last: job ? await desk.store.work.last(shop.id, job.name, upTo) : 0,
     document: {
       ...rest,

@@ -3,6 +3,7 @@ import type { BasisHead } from '../../store/index.ts';
 import type { Desk } from '../desk.ts';
 import { type Answered, answered } from './answers.ts';
 import { type Composed, compose } from './compose.ts';
+import { keptName } from './links.ts';
 
 /** One kept job as lists and the calendar see it. */
 export interface JobSeen {
@@ -40,14 +41,22 @@ async function stateOf(desk: Desk, shop: string, name: string, upTo: number | un
 }
 const text = (x: unknown): string | null => (typeof x === 'string' && x !== '' ? x : null);
 
-/** Every kept job, or those of one aircraft, with where it stands. */
+/** Every kept job with where it stands. */
 export async function jobsOf(
   desk: Desk,
   shop: string,
-  asked: { readonly aircraft?: string | undefined; readonly upTo?: number | undefined } = {},
+  asked: {
+    readonly upTo?: number | undefined;
+    /** Only those on the kept floor of this name; null: on a floor of their own. */
+    readonly floor?: string | null;
+    /** All but this one. */
+    readonly but?: string;
+  } = {},
 ): Promise<readonly JobSeen[]> {
   const heads = await desk.store.bases.list(shop, 'teardown', asked.upTo);
-  const mine = heads.filter((h) => asked.aircraft === undefined || h.outline.aircraft === asked.aircraft);
+  const mine = heads.filter(
+    (h) => h.name !== asked.but && (asked.floor === undefined || keptName(h.outline.floor) === asked.floor),
+  );
   return Promise.all(
     mine.map(async (head) => ({
       head,

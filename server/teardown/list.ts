@@ -12,7 +12,9 @@ import type { BasisHead, Shop } from '../../store/index.ts';
 import { lived } from '../basis/aircraft.ts';
 import { fits, modelsOf } from '../basis/kept.ts';
 import { type Desk, dayOf } from '../desk.ts';
+import { type Answered, soon } from './answers.ts';
 import { type JobSeen, jobsOf } from './jobs.ts';
+import { answersOnFloors } from './traffic.ts';
 
 const listed = (h: BasisHead, shop: Shop, finding: string) => ({
   name: h.name,
@@ -39,7 +41,13 @@ function endOf({ schedule, quote }: teardown.TeardownAnswer): Pick<JobListed, 'e
   return { ends: schedule?.finish?.p80 ?? schedule?.ends[0]?.day ?? null, latest: null };
 }
 
-async function jobListed({ head, aircraft, state }: JobSeen, shop: Shop, registrations: ReadonlyMap<string, string>) {
+interface Among {
+  readonly shop: Shop;
+  readonly registrations: ReadonlyMap<string, string>;
+  /** Answers beside the jobs that are planned before each. */
+  readonly floors: Promise<ReadonlyMap<string, Answered>>;
+}
+async function jobListed(desk: Desk, { head, aircraft, state }: JobSeen, { shop, registrations, floors }: Among) {
   const of = aircraft === null ? null : { id: aircraft, registration: registrations.get(aircraft) ?? aircraft };
   if (state.is === 'unread') {
     const finding = `${state.because}. ${state.remedy}.`;
@@ -52,7 +60,8 @@ async function jobListed({ head, aircraft, state }: JobSeen, shop: Shop, registr
     };
   }
   const { document } = state.answers;
-  const { answer, computing } = await state.answers.soon();
+  const whole = async () => ((await floors).get(head.name) ?? state.answers).whole();
+  const { answer, computing } = await soon(desk, state.answers, whole());
   const row: JobListed = {
     ...listed(head, shop, ''),
     aircraft: of,
@@ -66,10 +75,12 @@ async function jobListed({ head, aircraft, state }: JobSeen, shop: Shop, registr
   return { computing, row };
 }
 /** Jobs as lists show them; how many of their ends are still being computed. */
-async function jobRows(desk: Desk, shop: Shop, aircraft?: string) {
+async function jobRows(desk: Desk, shop: Shop, day: Day, aircraft?: string) {
   const registrations = new Map((await desk.store.aircraft.list(shop.id)).map((a) => [a.id, a.registration]));
-  const seen = await jobsOf(desk, shop.id, { aircraft });
-  const rows = await Promise.all(seen.map((j) => jobListed(j, shop, registrations)));
+  const seen = await jobsOf(desk, shop.id);
+  const among = { shop, registrations, floors: answersOnFloors(desk, shop.id, seen, day) };
+  const mine = seen.filter((j) => aircraft === undefined || j.aircraft === aircraft);
+  const rows = await Promise.all(mine.map((j) => jobListed(desk, j, among)));
   const computing = rows.filter((r) => r.computing).length;
   return {
     jobs: rows.map((r) => r.row),
@@ -80,7 +91,7 @@ async function jobRows(desk: Desk, shop: Shop, aircraft?: string) {
 /** The list of the room: jobs with where they stand, structure maps, floors. */
 export async function teardownList(desk: Desk, shopId: string, day: Day): Promise<Sheet> {
   const shop = await desk.store.shops.get(shopId);
-  const { jobs, said } = await jobRows(desk, shop);
+  const { jobs, said } = await jobRows(desk, shop, day);
   const maps = await desk.store.bases.list(shop.id, 'structure');
   const floors = await desk.store.bases.list(shop.id, 'floor');
   const sheet = teardownListSheet({
@@ -97,7 +108,7 @@ export async function teardownList(desk: Desk, shopId: string, day: Day): Promis
 export async function aircraftTeardown(desk: Desk, shopId: string, id: string, asked?: string): Promise<Sheet> {
   const day = dayOf(desk, asked);
   const { shop, thing, parts, lives } = await lived(desk, shopId, id, { day });
-  const { jobs, said } = await jobRows(desk, shop, id);
+  const { jobs, said } = await jobRows(desk, shop, day, id);
   const model = thing.attributes.model?.value;
   const maps = (await desk.store.bases.list(shop.id, 'structure')).filter((h) => fits(h, model));
   const sheet = aircraftTeardownSheet({

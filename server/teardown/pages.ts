@@ -2,9 +2,10 @@ import { createHash } from 'node:crypto';
 import { type Sheet, stepsOf, type TeardownSheetInput, type Units, withHistory } from '../../sheets/index.ts';
 import type { Shop } from '../../store/index.ts';
 import { type Desk, dayOf } from '../desk.ts';
-import { answered } from './answers.ts';
+import { answered, soon } from './answers.ts';
 import { type AskedJob, type Composed, compose } from './compose.ts';
 import { type JobPage, SHEETS } from './sheets.ts';
+import { type OnFloor, onFloor } from './traffic.ts';
 
 export interface AskedPage extends AskedJob {
   readonly page: JobPage;
@@ -29,11 +30,19 @@ export async function jobSheet(desk: Desk, shop: string, asked: AskedPage): Prom
   // What goes to the owner or to the floor carries the number alone, not what was kept before.
   return asked.page === 'plan' ? kept : { ...kept, blocks: sheet.blocks };
 }
-async function drawn(desk: Desk, of: Composed, { page, units }: AskedPage): Promise<Sheet> {
-  const answers = answered(desk, of.document);
+async function drawn(desk: Desk, of: Composed, { page, units, upTo }: AskedPage): Promise<Sheet> {
+  const alone = answered(desk, of.document);
+  let among: OnFloor | null = null;
+  const whole = (async () => {
+    const found = await onFloor(desk, of, alone, upTo);
+    const made = await found.answers.whole();
+    among = found;
+    return made;
+  })();
   const { answer, computing } = SOON.includes(page)
-    ? await answers.soon()
-    : { answer: await answers.whole(), computing: false };
+    ? await soon(desk, alone, whole)
+    : { answer: await whole, computing: false };
+  const { answers, ...words } = among ?? { answers: alone, said: null, counted: null };
   const sheet = SHEETS[page]({
     document: answers.document,
     answer,
@@ -42,7 +51,9 @@ async function drawn(desk: Desk, of: Composed, { page, units }: AskedPage): Prom
     name: of.job?.name,
     shop: shopOf(of.shop),
   });
-  return computing ? { ...sheet, computing: COMPUTING } : sheet;
+  const said = page === 'schedule' ? words.said : page === 'quote' ? words.counted : null;
+  const told = said ? { ...sheet, because: [sheet.because, said].filter(Boolean).join(' ') } : sheet;
+  return computing ? { ...told, computing: COMPUTING } : told;
 }
 const seeOf = ({ aircraft, shop }: Composed): Pick<Sheet, 'see'> =>
   aircraft

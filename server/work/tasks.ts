@@ -31,10 +31,15 @@ export const KINDS = {
     prepare: (input) => input as teardown.TeardownDocument,
     part: (document) => teardown.answerOf(document),
   }),
-  /** Several jobs on one floor. */
+  /** One job in its turn on a floor. */
   'teardown calendar': kind({
     prepare: (input) => input as teardown.ScheduleQuestion,
     part: (question) => teardown.scheduleOf(question),
+  }),
+  /** What no schedule of several jobs ends before. */
+  'teardown bound': kind({
+    prepare: (input) => input as teardown.ScheduleQuestion,
+    part: (question) => teardown.leastEnd(question),
   }),
 };
 export type KindName = keyof typeof KINDS;
