@@ -49,6 +49,16 @@ export interface Column {
   readonly align: 'left' | 'right';
 }
 
+/** Rows or cards that stand one after the other and are folded together on a screen; paper and files show all. */
+export interface Fold {
+  readonly title: string;
+  /** "23 steps, 4 done" */
+  readonly note: string;
+  /** How many rows or cards, beginning where the fold before it ends. */
+  readonly count: number;
+  /** What a reader looks for is in it. */
+  readonly open: boolean;
+}
 export interface TableBlock {
   readonly block: 'table';
   readonly title: string;
@@ -67,6 +77,8 @@ export interface TableBlock {
   readonly linked?: true;
   /** Long words in few columns: it stands over the whole width of a page. */
   readonly wide?: true;
+  /** All its rows in folds; a table that a reader sorts is not folded. */
+  readonly folds?: readonly Fold[];
 }
 export interface KeyValueBlock {
   readonly block: 'key-value';
@@ -129,6 +141,8 @@ export interface CardsBlock {
   readonly title: string;
   readonly scene: Scene | null;
   readonly cards: readonly Card[];
+  /** All cards in folds. */
+  readonly folds?: readonly Fold[];
   /** Every step as a row, for files. */
   readonly table: TableBlock;
   readonly empty: string;

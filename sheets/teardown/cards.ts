@@ -4,6 +4,7 @@ import type { Units } from '../measure.ts';
 import type { Card, CardsBlock, Shown } from '../model.ts';
 import { type PlanFrame, planFrame, planShown, structurePlan } from '../scenes/structure-plan.ts';
 import { type Names, namesOf } from './facts.ts';
+import { foldsOf } from './folds.ts';
 import { statesOf, type WingState } from './states.ts';
 import { detailOf, recordedOf, stepsTable } from './tables.ts';
 import { clock, listed, persons, STAGE_WORDS, skillWords, WHO } from './words.ts';
@@ -94,6 +95,7 @@ export function cardsBlock(d: teardown.TeardownDocument, plan: teardown.Plan, un
     title: 'Work cards',
     scene: structurePlan(d.map, { side: d.side, width: CARD_WIDTH }),
     cards,
+    folds: foldsOf(groups, 'card'),
     table: stepsTable(d, plan, units),
     empty: 'Nothing is to be done.',
   };

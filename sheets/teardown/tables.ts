@@ -1,9 +1,10 @@
 import type { teardown } from '../../engine/index.ts';
-import { count, datesInWords, day as dayWords, money, number } from '../display.ts';
+import { count, datesInWords, day as dayWords, money, number, uncapital } from '../display.ts';
 import { hoursCell, quantity, type Units, words } from '../measure.ts';
 import type { Cell, Column, FindingsBlock, KeyValueBlock, TableBlock } from '../model.ts';
 import { proofWords } from './answer.ts';
 import { type Names, namesOf, nextOf } from './facts.ts';
+import { foldsOf } from './folds.ts';
 import { fastenersOf, listed, STAGE_WORDS, skillWords, WHO } from './words.ts';
 
 type Document = teardown.TeardownDocument;
@@ -69,6 +70,10 @@ export function stepsTable(d: Document, plan: teardown.Plan, units: Units): Tabl
       },
     })),
     empty: 'Nothing is to be done.',
+    folds: foldsOf(
+      plan.operations.map((o) => [o]),
+      'step',
+    ),
   };
 }
 const BY_JOIN: readonly Operation['kind'][] = ['open', 'clip', 'drill', 'deburr', 'reclip', 'close', 'unclip', 'seal'];
@@ -170,13 +175,12 @@ export function gatesTable(d: Document, plan: teardown.Plan): TableBlock[] {
   ];
 }
 
-/** Findings of the map, of the plan and of the work chart; each code and text once. */
+/** Findings of the map, of the plan and of the work chart; each once, also where it says the same of several things. */
 export function findingsBlock(all: readonly teardown.MapFinding[], title = 'Findings'): FindingsBlock {
-  const once = new Map(all.map((x) => [`${x.code}|${x.text}`, x]));
   return {
     block: 'findings',
     title,
-    findings: [...once.values()].map((x) => ({
+    findings: saidOnce(all).map((x) => ({
       code: x.code,
       text: datesInWords(x.text),
       entries: [],
@@ -184,6 +188,23 @@ export function findingsBlock(all: readonly teardown.MapFinding[], title = 'Find
     })),
     empty: 'Nothing was found wrong with it.',
   };
+}
+
+type Said = Pick<teardown.MapFinding, 'code' | 'text' | 'remedy'>;
+/** "A: so it is", "B: so it is" as "A and B, each: so it is". */
+function saidOnce(all: readonly Said[]): Said[] {
+  const once = new Map<string, { readonly of: Said; readonly rest: string; readonly names: string[] }>();
+  for (const of of all) {
+    const cut = of.text.indexOf(': ');
+    const [name, rest] = cut < 0 ? [of.text, ''] : [of.text.slice(0, cut), of.text.slice(cut)];
+    const key = JSON.stringify(cut < 0 ? [of.code, name] : [of.code, rest, of.remedy]);
+    const before = once.get(key);
+    if (!before) once.set(key, { of, rest, names: [name] });
+    else if (!before.names.includes(name)) before.names.push(name);
+  }
+  return [...once.values()].map(({ of, rest, names: [first = '', ...more] }) =>
+    more.length ? { ...of, text: `${listed([first, ...more.map(uncapital)])}, each${rest}` } : of,
+  );
 }
 
 /** How sure it is that nothing less would do, and what the order asks. */

@@ -20,6 +20,7 @@ import {
 } from './index.ts';
 import { chanceWords } from './quote-sheet.ts';
 import { statesOf } from './states.ts';
+import { findingsBlock } from './tables.ts';
 import { aboutCents, sizeOf } from './words.ts';
 
 const plain = (s: string): string => s.replaceAll(/[\u202f\u00a0]/g, ' ');
@@ -96,6 +97,23 @@ describe('the page of a plan', () => {
     const taken = t.rows.map((r) => textIn(r.cells.taken));
     expect(taken.lastIndexOf('yes')).toBeLessThan(taken.includes('no') ? taken.indexOf('no') : taken.length);
   });
+  it('says once what holds of several rows, with their names; what differs in a word stands for itself', () => {
+    const finding = (text: string, remedy = 'Enter it') => ({ code: 'no-time', text, about: [], remedy });
+    const said = findingsBlock([
+      finding('Upper row: no time'),
+      finding('Nose gap'),
+      finding('Lower row: no time'),
+      finding('Clips: no time'),
+      finding('Clips: no time'),
+      finding('Bolts: no time', 'Ask the maker'),
+      finding('Nose gap'),
+    ]).findings;
+    expect(said.map((f) => f.text)).toEqual([
+      'Upper row, lower row and clips, each: no time',
+      'Nose gap',
+      'Bolts: no time',
+    ]);
+  });
   it('names gates with who passes them', () => {
     const gates = tableOf(teardownSheet(input), 'Gates').rows;
     expect(gates.length).toBe(operations.filter((o) => o.kind === 'gate').length);
@@ -110,6 +128,13 @@ describe('every page', () => {
         expect(unfit(make({ ...input, units }))).toEqual([]);
     expect(unfit(all())).toEqual([]);
     expect(unfit(stepsOf(document, plan))).toEqual([]);
+    const end = stepsOf(document, plan).steps.at(-1)!;
+    const left = operations.filter((o) => !o.done).length;
+    expect(left).toBeGreaterThan(1);
+    expect(end.title).not.toContain('done');
+    expect(end.first).toBe(`${left} steps of ${operations.length} are still to be done.`);
+    const over = { ...plan, operations: operations.map((o) => ({ ...o, done: true })) };
+    expect(stepsOf(document, over).steps.at(-1)).toMatchObject({ title: 'All steps are done', first: '' });
   });
   it('says that it is invented', () => {
     for (const sheet of all()) {
@@ -140,6 +165,33 @@ describe('steps, cards and the wing step by step', () => {
         expect(steps.now).toBe(n);
       }),
       { numRuns: 8 },
+    );
+  });
+  it('stand in folds by stage that hold each of them once; only the stage of the next step is open', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: operations.length }), (n) => {
+        const q = doneUpTo(n);
+        const { rows, folds = [] } = tableOf(teardownSheet(q), 'Steps, in their order');
+        const block = cardsOf(cardsSheet(q));
+        const ids = block.cards.map((c) => c.steps.map((s) => s.id));
+        for (const [held, of] of [
+          [rows.map((r) => [r.id]), folds],
+          [ids, block.folds ?? []],
+        ] as const) {
+          expect(of.reduce((sum, f) => sum + f.count, 0)).toBe(held.length);
+          let from = 0;
+          for (const f of of) {
+            const inside = held.slice(from, from + f.count).flat();
+            from += f.count;
+            expect(f.open).toBe(inside.includes(operations[n]?.id ?? 'none'));
+            if (f.open) expect(inside[0]).toBe(operations[n]!.id);
+            expect(f.note.includes('all done')).toBe(
+              inside.every((id) => operations.findIndex((o) => o.id === id) < n),
+            );
+          }
+        }
+      }),
+      { numRuns: 6 },
     );
   });
   it('never put a gate on a card with something else, nor two stages on one', () => {

@@ -44,6 +44,21 @@ export default storiesOf(
   'Work cards',
   [
     { state: 'typical', shows: 'typical', Draw: () => <Cards block={block([gate, step])} /> },
+    {
+      state: 'typical, by stage',
+      shows: 'typical',
+      Draw: () => (
+        <Cards
+          block={{
+            ...block([gate, step]),
+            folds: [
+              { title: 'Preparing', note: '1 card, all done', count: 1, open: false },
+              { title: 'Taking down', note: '1 card; next: take out tank screws', count: 1, open: true },
+            ],
+          }}
+        />
+      ),
+    },
     { state: 'empty', shows: 'empty', Draw: () => <Cards block={block([])} /> },
     { state: 'overflowing', shows: 'overflowing', Draw: () => <Cards block={block([long])} /> },
   ],

@@ -1,13 +1,14 @@
 import { Fragment, useId, useState } from 'react';
 import type { TableBlock } from '../../sheets/model.ts';
 import { CellView } from './cell.tsx';
+import { FoldedRows } from './folded-rows.tsx';
 import { Head, type Sorting } from './head.tsx';
-import { inOrder } from './order.ts';
+import { inOrder, type Row } from './order.ts';
 import { Working } from './working.tsx';
 
 const SHOWN = 200;
 
-/** A table that sorts by its head; `why` opens the working of a row below it. */
+/** A table that sorts by its head; `why` opens the working of a row below it. Rows in folds stand unfolded once sorted. */
 export function Table({ block, level = 2 }: { block: TableBlock; level?: 2 | 3 }) {
   const id = useId();
   const [sorting, setSorting] = useState<Sorting | null>(null);
@@ -29,8 +30,40 @@ export function Table({ block, level = 2 }: { block: TableBlock; level?: 2 | 3 }
     }));
   const toggle = (row: string) => setOpen((o) => (o.includes(row) ? o.filter((r) => r !== row) : [...o, row]));
   const ordered = sorting ? inOrder(block.rows, sorting.column, sorting.direction) : block.rows;
-  const rows = all ? ordered : ordered.slice(0, SHOWN);
+  const folds = sorting ? undefined : block.folds;
+  const rows = all || folds ? ordered : ordered.slice(0, SHOWN);
   const workings = block.rows.some((r) => r.working?.length);
+  const draw = (row: Row) => (
+    <Fragment key={row.id}>
+      <tr id={block.linked ? row.id : undefined}>
+        {block.columns.map((c) => (
+          <td key={c.key} className={c.align === 'right' ? 'n' : undefined}>
+            <CellView cell={row.cells[c.key]} />
+          </td>
+        ))}
+        {workings ? (
+          <td>
+            {row.working?.length ? (
+              <button
+                type="button"
+                className="why"
+                aria-expanded={open.includes(row.id)}
+                aria-controls={`${id}-${row.id}`}
+                onClick={() => toggle(row.id)}
+              >
+                why
+              </button>
+            ) : null}
+          </td>
+        ) : null}
+      </tr>
+      {row.working?.length ? (
+        <tr className="opened fades" id={`${id}-${row.id}`} hidden={!open.includes(row.id)}>
+          <td colSpan={block.columns.length + 1}>{open.includes(row.id) ? <Working steps={row.working} /> : null}</td>
+        </tr>
+      ) : null}
+    </Fragment>
+  );
   return (
     <>
       {heading}
@@ -49,41 +82,11 @@ export function Table({ block, level = 2 }: { block: TableBlock; level?: 2 | 3 }
               ) : null}
             </tr>
           </thead>
-          <tbody>
-            {rows.map((row) => (
-              <Fragment key={row.id}>
-                <tr id={block.linked ? row.id : undefined}>
-                  {block.columns.map((c) => (
-                    <td key={c.key} className={c.align === 'right' ? 'n' : undefined}>
-                      <CellView cell={row.cells[c.key]} />
-                    </td>
-                  ))}
-                  {workings ? (
-                    <td>
-                      {row.working?.length ? (
-                        <button
-                          type="button"
-                          className="why"
-                          aria-expanded={open.includes(row.id)}
-                          aria-controls={`${id}-${row.id}`}
-                          onClick={() => toggle(row.id)}
-                        >
-                          why
-                        </button>
-                      ) : null}
-                    </td>
-                  ) : null}
-                </tr>
-                {row.working?.length ? (
-                  <tr className="opened fades" id={`${id}-${row.id}`} hidden={!open.includes(row.id)}>
-                    <td colSpan={block.columns.length + 1}>
-                      {open.includes(row.id) ? <Working steps={row.working} /> : null}
-                    </td>
-                  </tr>
-                ) : null}
-              </Fragment>
-            ))}
-          </tbody>
+          {folds ? (
+            <FoldedRows folds={folds} rows={rows} columns={block.columns.length + (workings ? 1 : 0)} draw={draw} />
+          ) : (
+            <tbody>{rows.map(draw)}</tbody>
+          )}
         </table>
       </section>
       {rows.length < ordered.length ? (
