@@ -82,7 +82,13 @@ describe('the other wing', () => {
     const tank = structureExample.parts.find((p) => p.id === 'left-tank')!;
     const other = mirrored(tank) as typeof tank;
     expect([other.id, other.name, other.side]).toEqual(['right-tank', 'Right fuel tank', 'right']);
-    expect(other.needs).toEqual(['open:right-row-fuel-line']);
+    const row =
+      structureExample.joins.find((j) => j.id === 'left-row-nose-outboard-upper' && j.needs) ??
+      structureExample.joins.find((j) => j.side === 'left' && JSON.stringify(j.needs ?? '').includes('left-'))!;
+    expect(JSON.stringify(row.needs)).toContain('left-');
+    expect((mirrored(row) as typeof row).needs).toEqual(
+      JSON.parse(JSON.stringify(row.needs).replaceAll('left-', 'right-')),
+    );
     expect(pointsOf(other.outline).every(([, y]) => y > 0)).toBe(true);
     expect(other.outline).toEqual(structureExample.parts.find((p) => p.id === 'right-tank')!.outline);
   });

@@ -1,4 +1,5 @@
 import type { Day, teardown } from '../../engine/index.ts';
+import { count, number } from '../display.ts';
 import type { Units } from '../measure.ts';
 import type { Scene, Shown } from '../model.ts';
 import { planFrame, structurePlan } from '../scenes/structure-plan.ts';
@@ -56,6 +57,7 @@ export function stepsOf(
   const states = statesOf(map, plan.operations);
   const frame = planFrame(map, side, WIDTH);
   const recorded = recordedOf(document);
+  const left = plan.operations.filter((o) => !o.done).length;
   const nothing: Shown = { seen: {}, labels: [], description: 'The wing as it is: nothing is off.' };
   const steps = states.map((state, i): WingStep => {
     const o = plan.operations[i];
@@ -65,9 +67,11 @@ export function stepsOf(
         number: i,
         operation: null,
         kind: null,
-        stage: 'All done',
-        title: 'All steps are done',
-        first: '',
+        stage: 'The end',
+        title: left ? 'The end of the plan: all is back on' : 'All steps are done',
+        first: left
+          ? `${count(left, 'step')} of ${number(plan.operations.length)} ${left === 1 ? 'is' : 'are'} still to be done.`
+          : '',
         facts: [],
         who: '',
         gate: false,

@@ -42,7 +42,7 @@ export function YesIn({ path, label, hint }: { path: Path; label: string; hint?:
   const f = useField(path);
   return (
     <div className="field">
-      <label className="choice">
+      <label className="choice long">
         <input
           type="checkbox"
           checked={f.value === true}

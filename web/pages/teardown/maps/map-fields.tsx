@@ -22,8 +22,13 @@ export function MapFields() {
   const [chosen, setChosen] = useState<ChosenThing>({ of: 'parts', index: first });
   const [shown, setShown] = useState({ parts: first, joins: 0 });
   const [side, setSide] = useState<Side>('left');
+  /** What is chosen is drawn: a thing of the other wing turns the drawing to it. */
+  const turn = (of: string) => {
+    if ((of === 'left' || of === 'right') && side !== 'both') setSide(of);
+  };
   const choose = (thing: ChosenThing) => {
     setChosen(thing);
+    turn(textOf(tableOf(at(draft, [thing.of, thing.index])).side));
     setShown((s) => ({ ...s, [thing.of]: thing.index }));
   };
   const frame = () => drawingFrame(draft, side);
@@ -55,6 +60,7 @@ export function MapFields() {
     if (there >= 0) return choose({ of, index: there });
     send({ does: 'add', path: [of], item: copy });
     choose({ of, index: listOf(draft[of]).length });
+    turn(textOf(tableOf(copy).side));
   };
   const handed = (of: 'parts' | 'joins') =>
     ['left', 'right'].includes(textOf(tableOf(at(draft, [of, shown[of]])).side)) ? (

@@ -16,6 +16,18 @@ export const NOTHING_TYPED: Typed = { minutes: '', note: '', targets: [], elonga
 
 /** A whole number, or what was typed: then the server says what is wrong with it. */
 const figure = (text: string): number => figureOf(text) as number;
+/** What is wrong with minutes as they were typed; null where they can be recorded, also where none stand. */
+export function wrongMinutes(typed: string): string | null {
+  const v = figureOf(typed.trim());
+  if (v === '' || (typeof v === 'number' && v >= 0 && v <= 100_000)) return null;
+  return 'Minutes are a number from 0 to 100 000, as 25 or 12.5. Correct them, or leave them empty, then press again.';
+}
+/** The same of a count of holes. */
+export function wrongCount(typed: string): string | null {
+  const v = figureOf(typed.trim());
+  if (v === '' || (typeof v === 'number' && Number.isInteger(v) && v >= 0 && v <= 5000)) return null;
+  return 'Holes are counted: a whole number from 0 to 5000. Correct it, then press again.';
+}
 interface Who {
   readonly by: string;
   readonly on: string;

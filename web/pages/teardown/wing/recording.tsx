@@ -4,7 +4,7 @@ import { BusyButton } from '../../../parts/busy-button.tsx';
 import { BigField } from './big-field.tsx';
 import { Finding, type PartNamed } from './finding.tsx';
 import { Holes } from './holes.tsx';
-import { doneRecord, holesRecord, lookRecord, type Recorded, type Typed } from './record.ts';
+import { doneRecord, holesRecord, lookRecord, type Recorded, type Typed, wrongMinutes } from './record.ts';
 
 /** What can be recorded at a step: that it is done, what a look found, which holes were spoiled. */
 export function Recording({
@@ -37,6 +37,9 @@ export function Recording({
   const id = useId();
   const [finding, setFinding] = useState(typed.note !== '' || typed.targets.length > 0);
   const note = useRef<HTMLTextAreaElement>(null);
+  const minutes = useRef<HTMLInputElement>(null);
+  const [pressed, setPressed] = useState(false);
+  const wrong = pressed ? wrongMinutes(typed.minutes) : null;
   const operation = step.operation;
   if (!operation) return null;
   const by = who.trim();
@@ -87,23 +90,33 @@ export function Recording({
             type="button"
             className="first"
             busy={busy}
-            onClick={() => named(() => doneRecord(operation, typed, { by, on }))}
+            onClick={() => {
+              setPressed(true);
+              if (wrongMinutes(typed.minutes)) minutes.current?.focus();
+              else named(() => doneRecord(operation, typed, { by, on }));
+            }}
           >
             Done
           </BusyButton>
           <BigField label="Minutes">
-            {(id) => (
+            {(field) => (
               <input
-                id={id}
+                id={field}
+                ref={minutes}
                 type="text"
-                inputMode="numeric"
+                inputMode="decimal"
                 autoComplete="off"
                 maxLength={40}
                 value={typed.minutes}
+                aria-invalid={wrong ? true : undefined}
+                aria-describedby={wrong ? `${id}-wrong` : undefined}
                 onChange={(e) => type({ minutes: e.target.value })}
               />
             )}
           </BigField>
+          <p className="wrong" id={`${id}-wrong`} role="alert" hidden={!wrong}>
+            {wrong}
+          </p>
         </div>
       ) : null}
       {step.join ? (

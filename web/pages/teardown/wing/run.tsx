@@ -17,7 +17,7 @@ export function Run({
   const id = useId();
   const last = steps.length - 1;
   const step = steps[at];
-  const where = step?.operation ? `Step ${at + 1} of ${last}: ${step.title}` : 'All steps are done';
+  const where = step?.operation ? `Step ${at + 1} of ${last}: ${step.title}` : (step?.title ?? '');
   return (
     <div className="run">
       <label htmlFor={id}>

@@ -2,7 +2,18 @@ import { describe, expect, it } from 'vitest';
 import { jobSteps, wingSteps } from '../../../testing/teardown.ts';
 import { byOthers, changeOf } from './changes.ts';
 import { EMPTY, keepName, keepOutbox, type Outbox, readName, readOutbox } from './outbox.ts';
-import { doneRecord, holesRecord, isOf, lookRecord, NOTHING_TYPED, recordWords, thingOf, typedKey } from './record.ts';
+import {
+  doneRecord,
+  holesRecord,
+  isOf,
+  lookRecord,
+  NOTHING_TYPED,
+  recordWords,
+  thingOf,
+  typedKey,
+  wrongCount,
+  wrongMinutes,
+} from './record.ts';
 
 const who = { by: 'B. Aske', on: '2026-11-25' };
 const [, tank, row, look] = wingSteps;
@@ -12,6 +23,13 @@ describe('what is recorded of what was typed', () => {
     expect(doneRecord('off:tank', NOTHING_TYPED, who)).toEqual({ what: 'done', operation: 'off:tank', ...who });
     expect(doneRecord('off:tank', { ...NOTHING_TYPED, minutes: '1 250' }, who)).toMatchObject({ minutes: 1250 });
     expect(doneRecord('off:tank', { ...NOTHING_TYPED, minutes: 'an hour' }, who)).toMatchObject({ minutes: 'an hour' });
+  });
+  it('what cannot be recorded is said where it is typed', () => {
+    for (const good of ['', ' ', '0', '12.5', '1 250', '100000']) expect(wrongMinutes(good)).toBeNull();
+    for (const bad of ['10^12', '-5', 'an hour', '12,5', '100001', '1e400', 'NaN'])
+      expect(wrongMinutes(bad)).toMatch(/^Minutes are a number from 0 to 100 000/);
+    for (const good of ['', '0', '32']) expect(wrongCount(good)).toBeNull();
+    for (const bad of ['1.5', '-1', 'two', '5001']) expect(wrongCount(bad)).toMatch(/whole number/);
   });
   it('parts only of a finding, and only those that were chosen', () => {
     const typed = {
