@@ -51,6 +51,25 @@ describe('usage and growth documents in the log', () => {
     expect(await t.store.bases.get('one', 'usage', 'w4', last - 1)).toMatchObject({ document: { half: 1 } });
     expect(await t.store.bases.get('one', 'usage', 'w2', last - 2)).toBeNull();
   });
+  it('the entry with which each name was kept first; after it was taken back, the first since', async () => {
+    const [first] = await append(
+      keep('growth', 'b1', { title: 'B1' }),
+      keep('growth', 'b2', { title: 'B2' }),
+      keep('growth', 'b1', { title: 'B1', again: 1 }),
+      withdraw('growth', 'b2'),
+      keep('growth', 'b2', { title: 'B2', again: 1 }),
+      keep('growth', 'b2', { title: 'B2', again: 2 }),
+      keep('usage', 'b1', { title: 'U' }),
+    );
+    const begun = async (upTo?: number) => {
+      const all = await t.store.bases.begun('one', 'growth', upTo);
+      return [all.get('b1'), all.get('b2')];
+    };
+    expect(await begun()).toEqual([first, first! + 4]);
+    expect(await begun(first! + 2)).toEqual([first, first! + 1]);
+    expect((await t.store.bases.begun('two', 'growth')).size).toBe(0);
+    await append(withdraw('growth', 'b1'), withdraw('growth', 'b2'), withdraw('usage', 'b1'));
+  });
   it('withdrawn it stands no more, its history does, and it may be kept again', async () => {
     const before = await t.store.log.last('one');
     await append(withdraw('usage', 'w4'));
