@@ -80,6 +80,8 @@ export interface Operation {
   readonly who: 'shop' | 'installer';
   /** Jig kind that is taken while this is done. */
   readonly jig: string | null;
+  /** The wing that stands in that jig; absent: the side of the job. */
+  readonly hand?: 'left' | 'right' | 'both';
   /** Ids of operations that must be finished. */
   readonly after: readonly string[];
   /** Must begin no later than this after another has begun: the working life of a sealant. */

@@ -113,11 +113,12 @@ export function withGates(
   });
 }
 
-/** Said where the gates are not the shop's own. */
-export const practiceFinding = (map: StructureMap): MapFinding[] =>
+/** Said where the gates are not the shop's own, and where the floor names nobody for their duplicate inspection. */
+export const practiceFinding = (map: StructureMap, floor?: Floor): MapFinding[] =>
   map.gates.length > 0
     ? []
     : [
+        ...noInspector(floor),
         {
           code: 'gates-of-practice',
           text: 'The map brings no gates: those of common practice stand on the plan, from memory, with assumed times',
@@ -125,3 +126,14 @@ export const practiceFinding = (map: StructureMap): MapFinding[] =>
           remedy: "Enter the shop's own gates on the map",
         },
       ];
+const noInspector = (floor?: Floor): MapFinding[] =>
+  floor && !floor.crew.some((c) => c.skills.includes('inspector'))
+    ? [
+        {
+          code: 'no-inspector',
+          text: 'Nobody on the floor is named an inspector: the duplicate inspection of the structure is planned with any hand that did none of the work right before it',
+          about: ['second-look'],
+          remedy: 'Give whoever may inspect the skill inspector on the floor',
+        },
+      ]
+    : [];

@@ -18,10 +18,16 @@ export interface LineUp {
 }
 
 export function add(line: LineUp, ...[kind, of, stage, title, given]: Parameters<typeof operation>): Operation {
-  const op = operation(kind, of, stage, title, { jig: line.jig, ...given }, line.wing.document.floor);
+  const placed = { jig: line.jig, ...given };
+  const hand = placed.jig === null ? undefined : handOf(line, of);
+  const op = operation(kind, of, stage, title, { ...placed, ...(hand ? { hand } : {}) }, line.wing.document.floor);
   line.operations.push(op);
   return op;
 }
+
+/** The wing that a part, a row or a jig belongs to. */
+const handOf = ({ wing }: LineUp, id: string): 'left' | 'right' | 'both' | undefined =>
+  (wing.part(id) ?? wing.join(id) ?? wing.jigs.find((s) => s.id === id))?.side;
 
 /** Minutes of work on a row; a row without a time counts nothing and is named in a finding. */
 export function timeOf(line: LineUp, join: Join, work: RowWork, count?: number): ThreePoint {

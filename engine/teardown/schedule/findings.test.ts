@@ -105,6 +105,20 @@ describe('jigs', () => {
     );
     expect([at('job:a').jig, at('job:a').startDay]).toEqual(['jig-2', '2026-12-01']);
   });
+  it('both wings at once: each stands in a jig of its own hand, what belongs to no one wing goes with the first', () => {
+    const left = (id: string, more: Partial<Operation> = {}) => inJig(id, 120, { hand: 'left', ...more });
+    const right = (id: string, more: Partial<Operation> = {}) => inJig(id, 120, { hand: 'right', ...more });
+    const old = jig('jig-old', { hand: 'both', check_good_until: '2026-11-29' });
+    const jigs = [jig('jig-l'), jig('jig-r', { hand: 'right' }), old];
+    const work = [left('job:l'), right('job:r'), inJig('job:any', 60, { hand: 'both' })];
+    const { made, at } = ask({ jigs, crew: crew('A', 'B') }, [job('A', work, { side: 'both' })]);
+    expect(['job:l', 'job:r', 'job:any'].map((id) => at(id).jig)).toEqual(['jig-l', 'jig-r', 'jig-l']);
+    expect(made.jigDays.map((d) => d.jig).sort()).toEqual(['jig-l', 'jig-r']);
+    const one = ask({ jigs: [jig('jig-l')] }, [job('A', work, { side: 'both' })]);
+    expect(one.said('no-jig').join()).toMatch(/for the right hand/);
+    const texts = made.findings.map((f) => `${f.code} ${f.text}`);
+    expect(new Set(texts).size).toBe(texts.length);
+  });
   it('the other hand is no help', () => {
     const { at, said } = ask({ jigs: [jig('jig-1', { hand: 'right' })] }, [
       job('A', [inJig('job:a', 60)], { side: 'left' }),

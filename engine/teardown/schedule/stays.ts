@@ -67,7 +67,7 @@ export type Staying = 'by stage' | 'one' | 'one, not begun';
 /**
  * The stays in jigs of one job.
  *
- * What: operations that ask for the same kind of jig, in stages of the work that follow one another, are one stay: the
+ * What: operations that ask for the same kind of jig, on the same wing, in stages of the work that follow one another, are one stay: the
  * wing stands in the jig from the first to the last of them, nights and what is done beside included. A stage with work
  * of the job and none of it in that jig ends the stay: the wing leaves, and the next such operation begins another.
  * @param numberOf the number of an operation that is to be done, by its place in the job
@@ -83,17 +83,18 @@ export function staysOf(
   const stays: Stay[] = [];
   const worked = STAGES.filter((stage) => job.operations.some((o) => o.stage === stage));
   const kinds = [...new Set(job.operations.flatMap((o) => (o.jig === null ? [] : [o.jig])))];
-  for (const kind of kinds) {
-    const jigs = fitting(floor, kind, job.side ?? 'both');
+  for (const { kind, hand } of kinds.flatMap((kind) => handsIn(job, kind).map((hand) => ({ kind, hand })))) {
+    const inIt = inJigOf(job, kind, hand);
+    const jigs = fitting(floor, kind, hand);
     for (const run of runsOf(
       worked,
-      (stage) => staying !== 'by stage' || job.operations.some((o) => o.stage === stage && o.jig === kind),
+      (stage) => staying !== 'by stage' || job.operations.some((o) => o.stage === stage && inIt(o)),
     )) {
-      const mine = job.operations.flatMap((o, place) => (o.jig === kind && run.includes(o.stage) ? [place] : []));
+      const mine = job.operations.flatMap((o, place) => (inIt(o) && run.includes(o.stage) ? [place] : []));
       const members = mine.flatMap((place) => numberOf(place) ?? []);
       if (members.length === 0) continue;
       if (jigs.length === 0) {
-        findings.push(noJig(job, kind, job.operations[mine[0]!]!.id));
+        findings.push(noJig(job, kind, hand, job.operations[mine[0]!]!.id));
         continue;
       }
       stays.push({
@@ -120,16 +121,31 @@ function runsOf<T>(row: readonly T[], holds: (item: T) => boolean): T[][] {
   return runs;
 }
 
-/** Jigs of the kind for this hand. Work on both sides takes one for both hands where there is one. */
-function fitting(floor: Floor, kind: string, side: 'left' | 'right' | 'both'): number[] {
+type Hand = 'left' | 'right' | 'both';
+/** The wings that stand in a jig of this kind: each takes one of its own. What is on no one wing goes with the first. */
+function handsIn(job: JobToDo, kind: string): Hand[] {
+  const hands = new Set(job.operations.flatMap((o) => (o.jig === kind ? [o.hand ?? job.side ?? 'both'] : [])));
+  const wings = (['left', 'right'] as const).filter((h) => hands.has(h));
+  return wings.length > 0 ? wings : ['both'];
+}
+function inJigOf(job: JobToDo, kind: string, hand: Hand): (o: JobToDo['operations'][number]) => boolean {
+  const [first] = handsIn(job, kind);
+  return (o) => {
+    const own = o.hand ?? job.side ?? 'both';
+    return o.jig === kind && (own === hand || (own === 'both' && hand === first));
+  };
+}
+
+/** Jigs of the kind for this hand. A wing of both hands takes a jig for both where there is one. */
+function fitting(floor: Floor, kind: string, side: Hand): number[] {
   const ofKind = floor.jigs.flatMap((j, n) => (j.kind === kind ? [n] : []));
   if (side !== 'both') return ofKind.filter((n) => floor.jigs[n]!.hand === side || floor.jigs[n]!.hand === 'both');
   const both = ofKind.filter((n) => floor.jigs[n]!.hand === 'both');
   return both.length > 0 ? both : ofKind;
 }
 
-function noJig(job: JobToDo, kind: string, id: string): MapFinding {
-  const hand = job.side && job.side !== 'both' ? ` for the ${job.side} hand` : '';
+function noJig(job: JobToDo, kind: string, of: Hand, id: string): MapFinding {
+  const hand = of === 'both' ? '' : ` for the ${of} hand`;
   return {
     code: 'no-jig',
     text: `The floor has no jig of the kind ${kind}${hand}. ${job.name} is planned as if one were brought in.`,
