@@ -23,6 +23,8 @@ export interface OperationToDo {
   readonly operation: Operation;
   /** Numbers of what must be finished, of those that are not done. */
   readonly before: readonly number[];
+  /** Of a duplicate inspection: names of those who did what it checks, as far as that is done and recorded. */
+  readonly doneBy?: readonly string[];
 }
 
 /**
@@ -32,7 +34,7 @@ export interface OperationToDo {
  * others who help; where the crew is smaller than the persons needed, all of it: both are findings. A duplicate
  * inspection is done by persons who did none of the operations right before it, over drying and the installer's work back
  * to the hands that did it; so many as it takes are kept away from these, those whom they miss least.
- * Not valid for: work that is already recorded: who did it is not known here.
+ * Not valid for: finished work of which no record says who did it.
  * @throws Refusal `teardown.nobody-can`
  */
 export function handsOf(
@@ -77,9 +79,27 @@ export function handsOf(
     };
   });
   work.forEach(({ operation }, i) => {
-    if (operation.duplicate && takesHands(operation)) keepApart(work, hands, i, crew, findings);
+    if (!operation.duplicate || !takesHands(operation)) return;
+    hands[i] = withoutThose(work[i]!, hands[i]!, crew, findings);
+    keepApart(work, hands, i, crew, findings);
   });
   return { hands, findings };
+}
+
+/** Without those who did the finished work, as long as enough are left. */
+function withoutThose(w: OperationToDo, own: Hands, crew: Floor['crew'], findings: MapFinding[]): Hands {
+  const did = new Set(crew.flatMap(({ name }, p) => (w.doneBy?.includes(name) ? [p] : [])));
+  const able = own.able.filter((p) => !did.has(p));
+  if (able.length === own.able.length) return own;
+  if (own.must === 0 && able.length >= own.persons)
+    return { ...own, able, holders: own.holders.filter((p) => !did.has(p)) };
+  findings.push(
+    notIndependent(
+      w,
+      Array.from(did, (p) => crew[p]!.name),
+    ),
+  );
+  return own;
 }
 
 /** Operations whose work a duplicate inspection checks: the last with hands before it. */

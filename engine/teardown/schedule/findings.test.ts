@@ -203,6 +203,27 @@ describe('crew', () => {
         .join(),
     ).toMatch(/Ash cannot be spared/);
   });
+  it('who is recorded to have done the work does not inspect it, through drying; where nobody else can, it is said', () => {
+    const work = (by: string) => [
+      operationOf('job:a', 60, { done: true, by }),
+      operationOf('cure:a', 60, { unattended: true, after: ['job:a'] }),
+      operationOf('look:a', 30, { after: ['cure:a'], duplicate: true }),
+    ];
+    for (const [by, other] of [
+      ['Ash', 'Bo'],
+      ['Bo', 'Ash'],
+    ] as const) {
+      const { at, made } = ask({ crew: crew('Ash', 'Bo') }, [job('A', work(by))]);
+      expect(at('look:a').crew).toEqual([other]);
+      expect(made.findings).toEqual([]);
+    }
+    expect(ask({ crew: crew('Ash', 'Bo') }, [job('A', work('A visitor'))]).made.findings).toEqual([]);
+    expect(
+      ask({}, [job('A', work('Ash'))])
+        .said('no-second-person')
+        .join(),
+    ).toMatch(/Ash cannot be spared/);
+  });
   it('the same persons stay to the end, over the night and over days off', () => {
     const people = [
       { name: 'Ash', skills: ['metal'], off: [{ from: day(1), to: day(1) }] },

@@ -5,6 +5,7 @@ import type { ScheduleQuestion } from './ask.ts';
 import { Calendar, DAY_MIN, DAYS, mirrored, stretchesOf } from './calendar.ts';
 import { handsOf, type OperationToDo } from './crew.ts';
 import { Decoder } from './decode.ts';
+import { doneBy } from './done-by.ts';
 import { engagedOf } from './engaged.ts';
 import { type Life, togetherOf } from './life.ts';
 import type { Off, Problem } from './problem.ts';
@@ -73,7 +74,8 @@ function numbered(question: ScheduleQuestion, staying: Staying): { problem: Prob
       const stray = operation.after.filter((id) => !known.has(id));
       if (stray.length > 0) findings.push(strayNeed(job.name, operation.id, stray));
       const before = operation.after.flatMap((id) => numbers[j]!.get(id) ?? []);
-      work.push({ job: job.name, operation, before: [...new Set(before)] });
+      const own = { job: job.name, operation, before: [...new Set(before)] };
+      work.push(operation.duplicate ? { ...own, doneBy: doneBy(job.operations, operation) } : own);
       jobOf.push(j);
     }
   });

@@ -56,11 +56,7 @@ export function plannedOrder(question: ScheduleQuestion): { schedule: Schedule; 
     chain: chain.map(({ op }) => problem.work[op]!.operation.id),
     finish: finish ? finishFrom(finish, [finishPart(finish, 0, finish.chance.runs)]) : null,
     jigDays: jigDaysOf(question, problem, made),
-    findings: [
-      ...findings,
-      ...jigFindings(question, problem, made),
-      ...lifeFindings(problem, made),
-    ] satisfies MapFinding[],
+    findings: saidOnce([...findings, ...jigFindings(question, problem, made), ...lifeFindings(problem, made)]),
   };
   return { schedule, list: Array.from(list) };
 }
@@ -117,3 +113,7 @@ function refuseNever(problem: Problem): never {
     remedy: 'Look at the closed days of the floor and the days off of the crew',
   });
 }
+
+/** Two stays may meet the same jig: what is said of it is said once. */
+const saidOnce = (all: readonly MapFinding[]): MapFinding[] =>
+  all.filter((f, i) => all.findIndex((g) => g.code === f.code && g.text === f.text) === i);
