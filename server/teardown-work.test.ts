@@ -53,6 +53,19 @@ beforeEach(async () => {
 });
 
 describe('recording work', () => {
+  it('a kept job that is being changed is answered with its work, and says so; under another title it is another job', async () => {
+    await record([done('open:row-panel'), done('off:panel')]);
+    const ask = async (more: object, name?: string) =>
+      (await post('jobs/answer', { document: { ...smallJob, ...more }, ...(name ? { name } : {}) })).json();
+    const title = `Job ${number}`;
+    const mine = await ask({ title, day: '2026-11-24' }, job);
+    expect(mine.because).toMatch(/2 steps of \d+ done; next|Two steps of \d+ done; next|2 of \d+/i);
+    expect(mine.warnings[0]).toBe('Planned with the 2 records of work that stand on this job');
+    const other = await ask({ title: 'Elsewhere' }, job);
+    expect(other.warnings[0]).toMatch(/Under this title it is kept as another job/);
+    for (const sheet of [other, await ask({ title }), await ask({ title }, 'nothing-is-kept-here')])
+      expect(sheet.because).not.toMatch(/ done; next/);
+  });
   it('steps that did not change are not sent again; work, another issue of the job and other units change them', async () => {
     const asked = (tag: string, query = '') =>
       app.inject({

@@ -11,7 +11,7 @@ import { correctWork, takeWorkBack } from '../teardown/correct.ts';
 import { keepInRoom, type RoomWord } from '../teardown/keep.ts';
 import { aircraftTeardown, teardownList } from '../teardown/list.ts';
 import { thingSheet } from '../teardown/maps.ts';
-import { jobSheet, jobSteps } from '../teardown/pages.ts';
+import { draftSheet, jobSheet, jobSteps } from '../teardown/pages.ts';
 import { JOB_PAGES } from '../teardown/sheets.ts';
 import { recordWork } from '../teardown/work.ts';
 import { documentText } from './directive/document.ts';
@@ -24,7 +24,13 @@ const zKnown = z.coerce.number().int().min(1).optional();
 const zShown = z.strictObject({ units: zUnits, format: zFormat, day: zDayAsked, known: zKnown });
 const zPage = z.enum(JOB_PAGES).default('plan');
 const zJobShown = z.strictObject({ page: zPage, units: zUnits, format: zFormat, known: zKnown });
-const zAnswer = z.strictObject({ document: z.unknown(), page: zPage, units: zUnits });
+/** `name`: the kept job that the document takes the place of; the work recorded on it stands. */
+const zAnswer = z.strictObject({
+  document: z.unknown(),
+  page: zPage,
+  units: zUnits,
+  name: z.string().trim().min(1).max(200).optional(),
+});
 const zCheck = z.strictObject({ document: z.unknown(), units: zUnits });
 const zEntry = z.coerce.number().int().min(1);
 const MEDIA = { yaml: 'application/yaml; charset=utf-8', json: 'application/json; charset=utf-8' } as const;
@@ -117,7 +123,7 @@ function thingRoutes(api: FastifyInstance, desk: Desk, place: 'maps' | 'floors',
 function jobRoutes(api: FastifyInstance, desk: Desk): void {
   const at = '/shops/:shop/teardown/jobs';
   api.post<OfShop>(`${at}/answer`, async ({ params, body }) =>
-    jobSheet(desk, params.shop, parseDocument(zAnswer, body, 'teardown question')),
+    draftSheet(desk, params.shop, parseDocument(zAnswer, body, 'teardown question')),
   );
   api.get<OfName>(`${at}/:name`, async ({ params, query }, reply) => {
     const { page, units, format, known } = parseDocument(zJobShown, query, 'teardown request');

@@ -24,6 +24,8 @@ export interface AskedJob {
   /** Name of a kept job; else the document. */
   readonly name?: string | undefined;
   readonly document?: unknown;
+  /** Name of a kept job whose recorded work stands on the document too. */
+  readonly workOf?: string | undefined;
   /** As known at this entry. */
   readonly upTo?: number | undefined;
 }
@@ -48,7 +50,7 @@ const list = (x: unknown): readonly unknown[] => (Array.isArray(x) ? x : []);
  * @throws Refusal `server.not-found` for a job, map, floor or aircraft that does not stand
  */
 export async function compose(desk: Desk, shopId: string, asked: AskedJob): Promise<Composed> {
-  const { name, upTo } = asked;
+  const { name, upTo, workOf } = asked;
   const shop = await desk.store.shops.get(shopId);
   const job = name === undefined ? null : await standing(desk, shop.id, 'teardown', name, upTo);
   const { rest, ...links } = linksOf(job ? job.document : asked.document);
@@ -59,7 +61,8 @@ export async function compose(desk: Desk, shopId: string, asked: AskedJob): Prom
   const map = await kept('structure', links.map);
   const floor = await kept('floor', links.floor);
   const aircraft = links.aircraft === undefined ? null : await aircraftOf(desk, shop.id, links.aircraft);
-  const work = job ? await desk.store.work.list(shop.id, job.name, upTo) : [];
+  const worked = job?.name ?? workOf;
+  const work = worked === undefined ? [] : await desk.store.work.list(shop.id, worked, upTo);
   const ownFloor = floor ? floor.document : links.floor;
   const quote = rest.quote as object | undefined;
   return {

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { type Sheet, stepsOf, type TeardownSheetInput, type Units, withHistory } from '../../sheets/index.ts';
 import type { Shop } from '../../store/index.ts';
+import { nameOf } from '../basis/keep.ts';
 import { type Desk, dayOf } from '../desk.ts';
 import { answered, soon } from './answers.ts';
 import { type AskedJob, type Composed, compose } from './compose.ts';
@@ -19,6 +20,26 @@ const text = (x: unknown): string | undefined => (typeof x === 'string' && x ? x
 function shopOf({ name, settings }: Shop): TeardownSheetInput['shop'] {
   const [address, person, telephone] = [settings.address, settings.person, settings.telephone].map(text);
   return { name, ...(address ? { address } : {}), ...(person ? { person } : {}), ...(telephone ? { telephone } : {}) };
+}
+
+/** The page of a job that is being changed and not kept yet; of a kept one with the work that is recorded on it. */
+export async function draftSheet(
+  desk: Desk,
+  shop: string,
+  { name, ...asked }: Omit<AskedPage, 'upTo' | 'workOf'>,
+): Promise<Sheet> {
+  const kept = name === undefined ? null : await desk.store.bases.get(shop, 'teardown', name);
+  if (!kept) return jobSheet(desk, shop, asked);
+  const title = (asked.document as { title?: unknown } | null)?.title;
+  if (typeof title !== 'string' || nameOf(title) !== kept.name) {
+    const sheet = await jobSheet(desk, shop, asked);
+    const said = `Under this title it is kept as another job: work recorded on "${kept.name}" is not on it`;
+    return { ...sheet, warnings: [said, ...sheet.warnings] };
+  }
+  const sheet = await jobSheet(desk, shop, { ...asked, workOf: kept.name });
+  const recorded = (await desk.store.work.list(shop, kept.name)).length;
+  const said = recorded === 1 ? 'the one record of work that stands' : `the ${recorded} records of work that stand`;
+  return recorded ? { ...sheet, warnings: [`Planned with ${said} on this job`, ...sheet.warnings] } : sheet;
 }
 
 /** A page of a job, kept or not: plan, schedule, shopping list, quote or work cards. @throws Refusal as `compose` and the plan */

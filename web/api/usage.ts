@@ -68,9 +68,13 @@ export async function checkBasis(
   return { problems: problems.map((p) => plainProblem(p)), picture: picture ?? null };
 }
 
-/** The answer to a document that is kept nowhere. */
-export const basisAnswer = (shop: string, word: BasisWord, document: unknown, units: Units) =>
-  post<Sheet>(at(shop, word, KEPT_AT[word].answer), { document, units });
+/** The answer to a document as it is written; of a kept job with the work that is recorded on it. */
+export const basisAnswer = (shop: string, word: BasisWord, document: unknown, units: Units, over: string | null) =>
+  post<Sheet>(at(shop, word, KEPT_AT[word].answer), {
+    document,
+    units,
+    ...(word === 'teardown' && over !== null ? { name: over } : {}),
+  });
 
 /** Keeps a document with the name of who did; under a title that is kept already it is the new issue. */
 export const keepBasis = (

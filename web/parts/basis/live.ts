@@ -39,7 +39,13 @@ const AFTER_MS = 400;
 /** What is still being computed is asked for again. */
 const COMPUTING_MS = 1500;
 /** The draft as the server reads it and answers it, a moment after it stood still; the newest question wins. */
-export function useLive(shop: string, word: BasisWord, draft: Table): Live {
+export function useLive(
+  shop: string,
+  word: BasisWord,
+  draft: Table,
+  /** Name of the kept document that is written over. */
+  over: string | null,
+): Live {
   const units = useUnits();
   const document = useSettled(draft, AFTER_MS);
   const number = numberOf(document);
@@ -53,8 +59,8 @@ export function useLive(shop: string, word: BasisWord, draft: Table): Live {
   const whole = checking.isSuccess && !checking.isPlaceholderData && checking.data.problems.length === 0;
   const answering = useQuery({
     ...once,
-    queryKey: ['basis answer', shop, word, number, units],
-    queryFn: () => basisAnswer(shop, word, document, units),
+    queryKey: ['basis answer', shop, word, number, units, over],
+    queryFn: () => basisAnswer(shop, word, document, units, over),
     enabled: whole,
     refetchInterval: (asked) => (asked.state.data?.computing ? COMPUTING_MS : false),
   });

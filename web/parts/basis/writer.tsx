@@ -51,7 +51,7 @@ export function BasisWriter({
   const [touched, setTouched] = useState<ReadonlySet<string>>(new Set());
   const touch = useCallback((place: string) => setTouched((t) => (t.has(place) ? t : new Set([...t, place]))), []);
   const whole = useMemo(() => complete(draft), [complete, draft]);
-  const live = useLive(shop, word, whole);
+  const live = useLive(shop, word, whole, over ? name : null);
   const kept = useKept(keyOf(word, shop, name), draft, start.draft, over?.entry ?? null);
   const state = stateOf(WORD_NAMES[word].this, live);
   const { problems } = live;
