@@ -93,6 +93,8 @@ export interface Operation {
   /** Cost of hands and goods on the mean, cents. */
   readonly cents: number;
   readonly done: boolean;
+  /** Who did it, where it is recorded as done. */
+  readonly by?: string;
   /** What it exposes that a finding could change: ids of looks. */
   readonly exposes: readonly string[];
   readonly because: string | null;

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { readStructure } from '../map/index.ts';
+import { readFloor, readStructure } from '../map/index.ts';
+import { floorOf } from '../schedule/testing/random-floor.ts';
 import { STAGES, type Stage, type StructureInput } from '../structure-document.ts';
-import { gatesOf, practiceGates, reassemble, withGates } from './index.ts';
+import { gatesOf, practiceFinding, practiceGates, reassemble, withGates } from './index.ts';
 import { operation } from './operation.ts';
 import { MADE_UP, SPAR_OUT, smallJob, smallMap, t } from './testing/small-wing.ts';
 
@@ -93,6 +94,18 @@ describe('gates of common practice', () => {
     );
     expect(made.filter((o) => o.who === 'installer').map((o) => o.of)).toEqual(['check-flight']);
     expect(made.every((o) => o.from?.known === 'memory')).toBe(true);
+  });
+  it('the duplicate inspection is of an inspector where the floor names one; where it names none, that is said', () => {
+    const floor = (...skills: string[]) => readFloor(floorOf({ crew: [{ name: 'Ash', skills }] }));
+    const asks = (f: ReturnType<typeof floor>) => gatesOf(map, spar, f).find((o) => o.id === 'gate:second-look')!;
+    const codes = (f?: ReturnType<typeof floor>, m = map) => practiceFinding(m, f).map((x) => x.code);
+    const [named, none] = [floor('metal', 'inspector'), floor('metal')];
+    expect([asks(named).skill, asks(none).skill]).toEqual(['inspector', null]);
+    expect(asks(named).duplicate).toBe(true);
+    expect(codes(named)).toEqual(['gates-of-practice']);
+    expect(codes(none)).toEqual(['no-inspector', 'gates-of-practice']);
+    expect(codes()).toEqual(['gates-of-practice']);
+    expect(codes(none, withOwn([gate('first', 'take_down')]))).toEqual([]);
   });
   it('rigging, cables, balance and the second look at the controls where a control surface comes off', () => {
     const flap = readStructure({

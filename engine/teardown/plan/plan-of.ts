@@ -64,8 +64,10 @@ export function planOf(document: TeardownDocument, options: LeastOptions = {}): 
   });
   const worked = [...before, ...stopped(again, withExposed(ahead)), ...work, ...back.operations];
   const gated = withGates(document.map, worked, document.floor, new Set(state.done));
+  const by = whoDid(document);
   const listed = gated.map((o) => ({
     ...o,
+    ...(by.has(o.id) ? { by: by.get(o.id)! } : {}),
     because: o.because ?? because[o.id] ?? null,
     done: o.done || state.done.includes(o.id) || (o.kind === 'closing_look' && state.looked.has(o.of)),
   }));
@@ -90,10 +92,21 @@ export function planOf(document: TeardownDocument, options: LeastOptions = {}): 
       ...otherSide(document, all),
       ...untimedRepairs(document, work),
       ...back.findings,
-      ...practiceFinding(document.map),
+      ...practiceFinding(document.map, document.floor),
     ],
   };
 }
+
+/** Who did each operation, by the records. */
+const whoDid = ({ recorded }: TeardownDocument): ReadonlyMap<string, string> =>
+  new Map(
+    recorded.flatMap((r) => {
+      if (r.what === 'done') return [[r.operation, r.by] as const];
+      return r.what === 'found'
+        ? ([`look:${r.look}`, `closing_look:${r.look}`] as const).map((id) => [id, r.by] as const)
+        : [];
+    }),
+  );
 
 function targetsOn(question: Question, chosen: ReadonlySet<number>): Target[] {
   return question.targets.flatMap(({ node, target }) => (target && chosen.has(node) ? [target] : []));

@@ -31,6 +31,7 @@ describe('T13 what is done stays done', () => {
       const again = plan(job({ recorded: records(ids.slice(0, k)) }));
       const isDone = again.operations.filter((o) => o.done).map((o) => o.id);
       expect(isDone.toSorted()).toEqual(ids.slice(0, k).toSorted());
+      expect(again.operations.every((o) => (o.by !== undefined) === o.done)).toBe(true);
       expect(again.operations.findIndex((o) => !o.done)).toBe(k < ids.length ? k : -1);
       expect(new Set(again.operations.map((o) => o.id)).size).toBe(again.operations.length);
       expect(replay(readTeardown(job()).map, again.operations).at(-1)).toMatchObject({
