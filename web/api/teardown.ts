@@ -112,6 +112,14 @@ export interface WorkKept {
 export const sendWork = (shop: string, name: string, work: WorkSent): Promise<WorkKept> =>
   post(shopPath(shop, 'teardown', 'jobs', name, 'work'), work);
 
+/** Puts a record in the place of a wrong one, which stays in the log. */
+export const correctWork = (
+  shop: string,
+  name: string,
+  entry: number,
+  asked: { readonly record: teardown.Recorded; readonly because: string; readonly by: string },
+): Promise<WorkKept> => post(shopPath(shop, 'teardown', 'jobs', name, 'work', `${entry}`, 'correct'), asked);
+
 /** Takes a record back that was a mistake; it stays in the log. */
 export const takeWorkBack = (
   shop: string,

@@ -139,6 +139,7 @@ export const work: Work = {
   again: nothing,
   takeBack: nothing,
   undo: async () => undefined,
+  correct: async () => undefined,
   said: '',
 };
 

@@ -15,6 +15,12 @@ export function changeOf(before: JobSteps, now: JobSteps): PlanChange | null {
   const change = { added: titles(now, old), gone: titles(before, fresh) };
   return change.added.length || change.gone.length ? change : null;
 }
+/** Findings that were recorded after an entry from this page, each in a line. */
+export function ownFindings(now: JobSteps, after: number, mine: ReadonlySet<number>): string[] {
+  return now.work
+    .filter((w) => w.entry > after && mine.has(w.entry) && w.record.what === 'found' && w.record.finding === 'finding')
+    .map((w) => `Entry ${w.entry}: ${recordWords(w.record, now.steps)}`);
+}
 /** What others recorded after an entry, each in a line. */
 export function byOthers(now: JobSteps, after: number, mine: ReadonlySet<number>): string[] {
   return now.work

@@ -1,5 +1,4 @@
-import type { RefObject } from 'react';
-import { BusyButton } from '../../../parts/busy-button.tsx';
+import type { ReactNode, RefObject } from 'react';
 import { BigField } from './big-field.tsx';
 import type { Typed } from './record.ts';
 
@@ -13,21 +12,19 @@ const WORK = [
   { value: 'reach', text: 'reach it' },
 ] as const;
 
-/** What was found, in words, and which parts must be reached for it. */
+/** What was found, in words, and which parts must be reached for it; what records it stands beside its last key. */
 export function Finding({
   typed,
   type,
   parts,
   note,
-  busy,
-  record,
+  children,
 }: {
   typed: Typed;
   type: (change: Partial<Typed>) => void;
   parts: readonly PartNamed[];
-  note: RefObject<HTMLTextAreaElement | null>;
-  busy: boolean;
-  record: () => void;
+  note?: RefObject<HTMLTextAreaElement | null>;
+  children?: ReactNode;
 }) {
   const { targets } = typed;
   const change = (i: number, to: Partial<(typeof targets)[number]>) =>
@@ -83,9 +80,7 @@ export function Finding({
         <button type="button" onClick={() => type({ targets: [...targets, { part: '', work: 'repair' }] })}>
           Name a part
         </button>
-        <BusyButton type="button" className="first" busy={busy} onClick={record}>
-          Record the finding
-        </BusyButton>
+        {children}
       </div>
     </>
   );

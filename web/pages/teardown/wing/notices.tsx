@@ -46,6 +46,28 @@ export function PlanIsNew({ change, seen }: { change: PlanChange; seen: () => vo
   );
 }
 
+/** A finding for which neither the map nor who found it names a part: it is recorded, and nothing more comes off. */
+export function PlanStays({ lines, seen }: { lines: readonly string[]; seen: () => void }) {
+  return (
+    <div className="notice" role="status">
+      <p>
+        <strong>Recorded, and the plan did not change:</strong>
+      </p>
+      <ul>
+        {lines.map((l) => (
+          <li key={l}>{l}</li>
+        ))}
+      </ul>
+      <p>The same steps stand as before. If it asks for work on a part, correct the record below and name the part.</p>
+      <div className="actions">
+        <button type="button" onClick={seen}>
+          Seen
+        </button>
+      </div>
+    </div>
+  );
+}
+
 /** What another person recorded while this page was open. */
 export function Meanwhile({ lines, seen }: { lines: readonly string[]; seen: () => void }) {
   return (

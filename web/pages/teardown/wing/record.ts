@@ -65,6 +65,21 @@ export function isOf(r: Recorded, step: WingStep): boolean {
   if (r.what === 'done') return r.operation === step.operation;
   return r.what === 'found' ? r.look === step.look : false;
 }
+/** Whether a record is of this step, or of the holes of its row. */
+export const concerns = (r: Recorded, step: WingStep): boolean =>
+  isOf(r, step) || (r.what === 'holes' && r.join === step.join);
+/** A record as it was typed, to be put right. */
+export function typedOf(r: Recorded): Typed {
+  if (r.what === 'done') return { ...NOTHING_TYPED, minutes: r.minutes === undefined ? '' : String(r.minutes) };
+  if (r.what === 'holes') return { ...NOTHING_TYPED, elongated: String(r.elongated), oversize: String(r.oversize) };
+  return { ...NOTHING_TYPED, note: r.note ?? '', targets: r.targets ?? [] };
+}
+/** The record that takes the place of one: of the same thing, by whom it was done. */
+export function putRight(r: Recorded, typed: Typed, on: string, finding: 'nothing' | 'finding'): Recorded {
+  const who = { by: r.by, on };
+  if (r.what === 'done') return doneRecord(r.operation, typed, who);
+  return r.what === 'holes' ? holesRecord(r.join, typed, who) : lookRecord(r.look, finding, typed, who);
+}
 /** A record in a few words, with the names of the steps. */
 export function recordWords(r: Recorded, steps: readonly WingStep[]): string {
   if (r.what === 'done') return `Done: ${steps.find((s) => s.operation === r.operation)?.title ?? r.operation}`;

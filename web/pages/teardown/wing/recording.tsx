@@ -73,14 +73,16 @@ export function Recording({
             </button>
           </div>
           <div id={`${id}-finding`} hidden={!finding}>
-            <Finding
-              typed={typed}
-              type={type}
-              parts={parts}
-              note={note}
-              busy={busy}
-              record={() => named(() => lookRecord(step.look!, 'finding', typed, { by, on }))}
-            />
+            <Finding typed={typed} type={type} parts={parts} note={note}>
+              <BusyButton
+                type="button"
+                className="first"
+                busy={busy}
+                onClick={() => named(() => lookRecord(step.look!, 'finding', typed, { by, on }))}
+              >
+                Record the finding
+              </BusyButton>
+            </Finding>
           </div>
         </>
       ) : null}

@@ -1,7 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { ServerGone } from '../../../api/client.ts';
-import { type JobSteps, sendWork, takeWorkBack } from '../../../api/teardown.ts';
+import { correctWork, type JobSteps, sendWork, takeWorkBack } from '../../../api/teardown.ts';
 import { keepName, keepOutbox, type Outbox, readName, readOutbox } from './outbox.ts';
 import { NOTHING_TYPED, type Recorded, type Typed, thingOf } from './record.ts';
 
@@ -20,6 +20,8 @@ export interface Work {
   readonly takeBack: (index: number) => void;
   /** Takes a record of the log back. @throws what the server said */
   readonly undo: (entry: number, because: string) => Promise<void>;
+  /** Puts another record in the place of one of the log. @throws what the server said */
+  readonly correct: (entry: number, record: Recorded, because: string) => Promise<void>;
   /** What was recorded last, in a word for the ear. */
   readonly said: string;
 }
@@ -39,13 +41,19 @@ export function useWork(shop: string, job: string, steps: JobSteps | undefined, 
   const last = useRef(0);
   last.current = Math.max(last.current, steps?.last ?? 0);
   const running = useRef(false);
-  const put = useCallback(
+  const hold = useCallback(
     (o: Outbox) => {
       box.current = o;
       keepOutbox(localStorage, shop, job, o);
-      setOutbox(o);
     },
     [shop, job],
+  );
+  const put = useCallback(
+    (o: Outbox) => {
+      hold(o);
+      setOutbox(o);
+    },
+    [hold],
   );
   const again = useRef<(after: number) => Promise<void>>(async () => undefined);
   const flush = useCallback(
@@ -62,11 +70,13 @@ export function useWork(shop: string, job: string, steps: JobSteps | undefined, 
         const typed = { ...box.current.typed };
         for (const r of records) delete typed[thingOf(r)];
         const left = box.current.records.filter((r) => !records.includes(r));
-        put({ records: left, after: kept.last, typed });
+        // The page goes on from what was pressed until the steps have come anew: no step is next once more.
+        hold({ records: left, after: kept.last, typed });
         if (left.length) goOn = kept.last;
         setError(null);
         setSaid(`Recorded, entry ${kept.entries.join(', ')}.`);
         await queries.invalidateQueries({ queryKey: ['teardown steps', shop, job] });
+        setOutbox(box.current);
       } catch (e) {
         setError(e);
         if (!(e instanceof ServerGone)) await queries.invalidateQueries({ queryKey: ['teardown steps', shop, job] });
@@ -76,7 +86,7 @@ export function useWork(shop: string, job: string, steps: JobSteps | undefined, 
         if (goOn !== null) void again.current(goOn);
       }
     },
-    [shop, job, put, queries],
+    [shop, job, hold, queries],
   );
   again.current = flush;
   const waits = outbox.records.length > 0 && (error === null || error instanceof ServerGone);
@@ -111,6 +121,13 @@ export function useWork(shop: string, job: string, steps: JobSteps | undefined, 
       const kept = await takeWorkBack(shop, job, entry, { because, by: name.trim() });
       last.current = Math.max(last.current, kept.last);
       setSaid(`Taken back, entry ${entry}.`);
+      await queries.invalidateQueries({ queryKey: ['teardown steps', shop, job] });
+    },
+    correct: async (entry, record, because) => {
+      const kept = await correctWork(shop, job, entry, { record, because, by: name.trim() });
+      for (const e of kept.entries) mine.current.add(e);
+      last.current = Math.max(last.current, kept.last);
+      setSaid(`Corrected: entry ${kept.entries.join(', ')} takes the place of entry ${entry}.`);
       await queries.invalidateQueries({ queryKey: ['teardown steps', shop, job] });
     },
     takeBack: (index) => {

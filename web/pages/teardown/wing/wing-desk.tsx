@@ -2,9 +2,10 @@ import { useRef, useState } from 'react';
 import type { JobSteps } from '../../../api/teardown.ts';
 import { today } from '../../../api/today.ts';
 import { Answer } from '../../../parts/answer.tsx';
-import { byOthers, changeOf } from './changes.ts';
-import { Meanwhile, NotRecorded, PlanIsNew } from './notices.tsx';
-import { isOf, recordWords, typedKey } from './record.ts';
+import { byOthers, changeOf, ownFindings } from './changes.ts';
+import { Correct } from './correct.tsx';
+import { Meanwhile, NotRecorded, PlanIsNew, PlanStays } from './notices.tsx';
+import { concerns, isOf, recordWords, typedKey } from './record.ts';
 import { Recording } from './recording.tsx';
 import { Run } from './run.tsx';
 import { StepWords } from './step-words.tsx';
@@ -39,6 +40,7 @@ export function WingDesk({ steps, work }: { steps: JobSteps; work: Work }) {
   const next = steps.steps[now]!;
   const change = changeOf(seen, steps);
   const others = byOthers(steps, seen.last, work.mine);
+  const stays = change ? [] : ownFindings(steps, seen.last, work.mine);
   const done = steps.steps.filter((s) => s.operation !== null && s.done).length;
   const count = steps.steps.length - 1;
   const key = typedKey(step);
@@ -67,6 +69,7 @@ export function WingDesk({ steps, work }: { steps: JobSteps; work: Work }) {
       />
       {others.length ? <Meanwhile lines={others} seen={() => see(steps)} /> : null}
       {change ? <PlanIsNew change={change} seen={() => see(steps)} /> : null}
+      {stays.length ? <PlanStays lines={stays} seen={() => see(steps)} /> : null}
       <div className="wing-and-step">
         <section className="sheet" aria-label="The wing">
           <WingView scene={steps.scene} shown={step.shown} />
@@ -96,6 +99,19 @@ export function WingDesk({ steps, work }: { steps: JobSteps; work: Work }) {
             }}
             needName={needName}
           />
+          {steps.work
+            .filter((w) => concerns(w.record, step))
+            .map((w) => (
+              <Correct
+                key={w.entry}
+                shown={w}
+                words={recordWords(w.record, steps.steps)}
+                parts={partsOf(steps)}
+                send={async (record, because) =>
+                  work.name.trim() === '' ? needName() : work.correct(w.entry, record, because)
+                }
+              />
+            ))}
           {entry !== undefined && step.done ? (
             <TakeBack
               key={entry}

@@ -3,7 +3,8 @@ import { storiesOf } from '../../../parts/story.ts';
 import { LONG } from '../../../testing/basis.ts';
 import { Opened } from '../../../testing/given.tsx';
 import { allDone, jobSteps, longSteps, wingSteps, work } from '../../../testing/teardown.ts';
-import { Meanwhile, NotRecorded, PlanIsNew } from './notices.tsx';
+import { Correct } from './correct.tsx';
+import { Meanwhile, NotRecorded, PlanIsNew, PlanStays } from './notices.tsx';
 import { NOTHING_TYPED, type Typed } from './record.ts';
 import { Recording } from './recording.tsx';
 import { TakeBack } from './take-back.tsx';
@@ -20,6 +21,10 @@ const meanwhile = new ServerSaidNo(
   409,
 );
 const done = { what: 'done', operation: 'open:nose-row', on: '2026-11-25', by: 'M. Orne' } as const;
+const finding = {
+  ...{ what: 'found', look: 'doubler', finding: 'finding', note: LONG, on: '2026-11-25', by: 'M. Orne' },
+  targets: [{ part: 'long', work: 'repair' }],
+};
 const recording =
   (step: (typeof wingSteps)[number], typed: Partial<Typed> = {}, who = 'M. Orne') =>
   () => (
@@ -78,6 +83,58 @@ export default [
       },
     ],
     { failing: 'What is refused stands above the wing, with all that waits.' },
+  ),
+  storiesOf(
+    'Record corrected',
+    [
+      {
+        state: 'typical, a step',
+        shows: 'typical',
+        Draw: () => (
+          <Opened>
+            <Correct
+              shown={{ entry: 641, record: { ...done, minutes: 95 } as never, by: 'A. Fenn' }}
+              words="Done: Drill out 124 rivets"
+              parts={[]}
+              send={async () => undefined}
+            />
+          </Opened>
+        ),
+      },
+      {
+        state: 'overflowing, a finding',
+        shows: 'overflowing',
+        Draw: () => (
+          <Opened>
+            <Correct
+              shown={{ entry: 642, record: finding as never, by: 'A. Fenn' }}
+              words={LONG.repeat(2)}
+              parts={[{ id: 'long', name: LONG }]}
+              send={async () => undefined}
+            />
+          </Opened>
+        ),
+      },
+    ],
+    {
+      empty: 'Where no record stands it is not drawn.',
+      failing: 'What the server says no to stands in a notice that has stories of its own.',
+    },
+  ),
+  storiesOf(
+    'The plan stays',
+    [
+      {
+        state: 'typical',
+        shows: 'typical',
+        Draw: () => <PlanStays lines={['Entry 642: Finding: Doubler: scratch of 1 mm']} seen={nothing} />,
+      },
+      { state: 'overflowing', shows: 'overflowing', Draw: () => <PlanStays lines={[LONG.repeat(3)]} seen={nothing} /> },
+    ],
+    {
+      empty: 'Where no finding was recorded it is not drawn.',
+      failing: 'It holds words and asks nothing of the server.',
+    },
   ),
   storiesOf(
     'Record taken back',

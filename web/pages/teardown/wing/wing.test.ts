@@ -1,16 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { jobSteps, wingSteps } from '../../../testing/teardown.ts';
-import { byOthers, changeOf } from './changes.ts';
+import { byOthers, changeOf, ownFindings } from './changes.ts';
 import { EMPTY, keepName, keepOutbox, type Outbox, readName, readOutbox } from './outbox.ts';
 import {
+  concerns,
   doneRecord,
   holesRecord,
   isOf,
   lookRecord,
   NOTHING_TYPED,
+  putRight,
+  type Recorded,
   recordWords,
   thingOf,
   typedKey,
+  typedOf,
   wrongCount,
   wrongMinutes,
 } from './record.ts';
@@ -83,6 +87,51 @@ describe('what changed while the page was open', () => {
     }));
     expect(byOthers({ ...jobSteps, work }, 640, new Set([642]))).toEqual([
       'B. Aske, entry 641: Done: Take off: Right fuel tank',
+    ]);
+  });
+});
+
+describe('a record that is corrected', () => {
+  const seen = lookRecord('doubler', 'finding', { ...NOTHING_TYPED, note: 'crack' }, who);
+  const records = [
+    doneRecord('off:tank', { ...NOTHING_TYPED, minutes: '12.5' }, who),
+    doneRecord('off:tank', NOTHING_TYPED, who),
+    holesRecord('nose-row', { ...NOTHING_TYPED, elongated: '2', oversize: '1' }, who),
+    { ...seen, targets: [{ part: 'spar', work: 'replace' }] },
+  ] as Recorded[];
+  it('as it stood comes out the same, also where another corrects it', () => {
+    for (const r of records) expect(putRight(r, typedOf(r), r.on, 'finding')).toEqual(r);
+  });
+  it('keeps who did it and of what it speaks, with the figure, the day and the finding that were corrected', () => {
+    expect(putRight(records[0]!, { ...NOTHING_TYPED, minutes: '21' }, '2026-11-24', 'nothing')).toEqual({
+      ...records[0]!,
+      minutes: 21,
+      on: '2026-11-24',
+    });
+    const nothing = putRight(records[3]!, typedOf(records[3]!), '2026-11-25', 'nothing');
+    expect(nothing).toMatchObject({ look: 'doubler', finding: 'nothing', targets: [], by: 'B. Aske' });
+  });
+  it('stands at its own step; holes at every step of their row', () => {
+    expect(records.map((r) => wingSteps.filter((s) => concerns(r, s)).map((s) => s.operation))).toEqual([
+      ['off:tank'],
+      ['off:tank'],
+      ['open:nose-row'],
+      ['look:doubler'],
+    ]);
+  });
+});
+
+describe('a finding from this page', () => {
+  it('is told once the log has it; nothing seen, and what others found, is not', () => {
+    const record = lookRecord('doubler', 'finding', { ...NOTHING_TYPED, note: 'scratch' }, who);
+    const nothing = lookRecord('doubler', 'nothing', NOTHING_TYPED, who);
+    const shown = (entry: number, r: Recorded) => ({ entry, record: r, on: who.on, by: who.by });
+    const now = {
+      ...jobSteps,
+      work: [shown(640, record), shown(641, record), shown(642, record), shown(643, nothing)],
+    };
+    expect(ownFindings(now, 640, new Set([640, 642, 643]))).toEqual([
+      'Entry 642: Finding: Look: Doubler under the walkway: scratch',
     ]);
   });
 });
