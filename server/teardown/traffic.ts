@@ -30,7 +30,7 @@ export interface OnFloor {
   readonly answers: Answered;
   /** Which jobs were taken into account, in a sentence; null where it names no floor, or nothing of it is left to do. */
   readonly said: string | null;
-  /** The same for who must not read the names of other jobs. */
+  /** The same for the owner, without the names of other jobs; null also where there are none. */
   readonly counted: string | null;
 }
 
@@ -63,7 +63,7 @@ function saidOf(turns: readonly Turn[]): Pick<OnFloor, 'said' | 'counted'> {
   const lost = turns.filter((t) => !t.schedule).map((t) => ` ${t.title} could not be: ${t.because}.`);
   if (on.length === 0) {
     const none = 'No other job is planned before it on this floor.';
-    return { said: [none, ...lost].join(''), counted: none };
+    return { said: [none, ...lost].join(''), counted: null };
   }
   const names = on.map((t) => t.title);
   const listed = names.length === 1 ? names[0] : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
