@@ -13,8 +13,10 @@ export interface FileColumn {
 const isBounds = (v: number | Bounds): v is Bounds => typeof v !== 'number';
 const wide = (c: Cell | undefined): boolean =>
   c?.is === 'quantity' && isBounds(c.value) && c.value.low !== c.value.high;
+/** Without what binary fractions leave beyond twelve figures: 9.525, not 9.524999999999999. */
+const figureIn = (v: number): number => Number(v.toPrecision(12));
 const end = (c: Cell | undefined, side: 'low' | 'high'): FileValue =>
-  c?.is === 'quantity' ? (isBounds(c.value) ? c.value[side] : c.value) : fileValue(c);
+  c?.is === 'quantity' ? figureIn(isBounds(c.value) ? c.value[side] : c.value) : fileValue(c);
 
 function fileValue(c: Cell | undefined): FileValue {
   if (!c) return null;
@@ -23,7 +25,7 @@ function fileValue(c: Cell | undefined): FileValue {
     case 'due-line':
       return null;
     case 'quantity':
-      return isBounds(c.value) ? c.value.low : c.value;
+      return figureIn(isBounds(c.value) ? c.value.low : c.value);
     case 'day':
       return { day: c.day };
     case 'standing':
