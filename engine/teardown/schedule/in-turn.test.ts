@@ -69,6 +69,22 @@ describe('jobs planned in turn', () => {
       { name: 'b', person: 'M. Orne', from: '2026-11-23', from_at: '11:00', to: '2026-11-23', to_at: '14:00' },
     ]);
   });
+  it('between other work there is time, and the critical chain goes over it', () => {
+    const taken = (from_at: string, to_at: string) =>
+      ({ ...{ name: 'z', person: 'M. Orne', from: '2026-11-23', to: '2026-11-23' }, from_at, to_at }) as const;
+    const engaged = [taken('08:00', '09:00'), taken('12:00', '14:00')];
+    const before = operationOf('off:a', 180, { may_pause: false });
+    const after = operationOf('off:b', 120, { may_pause: false, after: ['off:a'] });
+    const made = scheduleOf({
+      ...{ floor, engaged, others: [], day: '2026-11-23' as Day, seed: 1 },
+      jobs: [{ name: 'a', operations: [before, after] }],
+    });
+    expect(made.operations.map((o) => [o.start_min, o.end_min])).toEqual([
+      [540, 720],
+      [840, 960],
+    ]);
+    expect(made.chain).toEqual(['off:a', 'off:b']);
+  });
   it('of jobs that begin on different days the days stay what they are', () => {
     const base = { floor, others: [], seed: 1 };
     const first = scheduleOf({ ...base, jobs: [of('a')], day: '2026-11-23' as Day });
