@@ -23,6 +23,9 @@ export function AircraftTeardownPage({ shop, id }: { shop: string; id: string })
                 <Link className="button first" href={withQuery(`/${shop}/teardown/new`, { aircraft: id })}>
                   Plan a teardown of {name}
                 </Link>
+                <Link className="button" href={`/${shop}/teardown/maps/new`}>
+                  Draw a structure map
+                </Link>
                 <SheetFiles path={path} what={`the teardown jobs of ${name}`} />
               </div>
             }
