@@ -192,10 +192,8 @@ describe('a mechanic at the wing', () => {
     await page.keyboard.insertText('B. Aske');
     await page.getByLabel('Minutes').fill('an hour');
     await press('Done');
-    await page.getByText('not recorded yet. What you typed stays').waitFor();
+    await page.getByText(/^Minutes are a number from 0/).waitFor();
     await accessible(page);
-    await press(/^Leave it out/);
-    await press('What is next');
     expect(await page.getByLabel('Minutes').inputValue()).toBe('an hour');
     await page.getByLabel('Minutes').fill('25');
     await press('Done');
@@ -203,6 +201,43 @@ describe('a mechanic at the wing', () => {
     await page.reload();
     await answer(/Next: Look: .*rear attach fitting/i);
     expect(await name().inputValue()).toBe('B. Aske');
+  });
+
+  it('a record is corrected by keyboard, with a reason; the new entry says which one it replaces', async () => {
+    await run().focus();
+    await page.keyboard.press('ArrowLeft');
+    const record = page.locator('details', { hasText: /^Correct entry \d+/ });
+    await record.locator('summary').focus();
+    await page.keyboard.press('Enter');
+    await record.getByLabel('Its minutes').fill('a while');
+    await record.getByText(/^Minutes are a number/).waitFor();
+    await record.getByLabel('Its minutes').fill('35');
+    await record.getByLabel('Why it is corrected').fill('Read from the wrong line');
+    await accessible(page);
+    await fits(page);
+    await press(/^Correct entry \d+$/);
+    await page.getByText(/Corrected: entry \d+ takes the place of entry \d+/).waitFor();
+    const { work } = (await steps()) as unknown as { work: { record: { minutes?: number }; because: string }[] };
+    expect(work.at(-1)).toMatchObject({ record: { minutes: 35 }, because: 'Read from the wrong line' });
+    await press('What is next');
+  });
+
+  it('a finding that asks for nothing more is recorded, and it is said that the plan did not change', async () => {
+    await press('Finding');
+    await page.getByLabel('What was found').fill('Scratch, polished out');
+    await press('Record the finding');
+    await page.getByText('Recorded, and the plan did not change').waitFor();
+    await page.getByText(/^Entry \d+: Finding: Look: .*: Scratch, polished out$/).waitFor();
+    await accessible(page);
+    await press('Seen');
+    await run().focus();
+    await page.keyboard.press('ArrowLeft');
+    await page.getByText('Recorded by mistake').focus();
+    await page.keyboard.press('Enter');
+    await page.getByLabel('Reason').fill('It was on the other wing');
+    await press('Take it back');
+    await page.getByText(/^Taken back, entry \d+\.$/).waitFor();
+    await answer(/Next: Look: .*rear attach fitting/i);
   });
 
   it('a finding makes the plan new, and says what came on it', async () => {
