@@ -70,8 +70,11 @@ describe('jobs planned in turn', () => {
     ]);
   });
   it('between other work there is time, and the critical chain goes over it', () => {
-    const taken = (from_at: string, to_at: string) =>
-      ({ ...{ name: 'z', person: 'M. Orne', from: '2026-11-23', to: '2026-11-23' }, from_at, to_at }) as const;
+    const taken = (from_at: string, to_at: string) => ({
+      ...{ name: 'z', person: 'M. Orne', from: '2026-11-23' as Day, to: '2026-11-23' as Day },
+      from_at,
+      to_at,
+    });
     const engaged = [taken('08:00', '09:00'), taken('12:00', '14:00')];
     const before = operationOf('off:a', 180, { may_pause: false });
     const after = operationOf('off:b', 120, { may_pause: false, after: ['off:a'] });
