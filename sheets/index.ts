@@ -38,8 +38,7 @@ export { type Asked, type ReadingsInput, readingsSheet } from './readings-sheet.
 export { recordSheet } from './record-sheet.ts';
 export { refusalsSheet, type ShownRefusal } from './refusals-sheet.ts';
 export { crackPlaceScene } from './scenes/crack-place.ts';
-export { markShown, sceneShown } from './scenes/shown.ts';
-export { planFrame, planShown, seenIn, structurePlan } from './scenes/structure-plan.ts';
+export { sceneShown } from './scenes/shown.ts';
 export { kindName, partInSentence, partName } from './standing.ts';
 export {
   type AircraftTeardownInput,

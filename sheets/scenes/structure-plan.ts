@@ -142,7 +142,7 @@ const SEEN_WORDS: Readonly<Record<Seen, string>> = {
   next: 'next',
 };
 /** How each thing is seen, by the id that its marks carry. What is next stands before all else. */
-export function seenIn(state: PlanState): Record<string, Seen> {
+function seenIn(state: PlanState): Record<string, Seen> {
   const seen: Record<string, Seen> = {};
   for (const id of state.comesOff ?? []) {
     seen[`part:${id}`] = 'comes-off';

@@ -36,7 +36,7 @@ function workSpans(d: teardown.TeardownDocument, a: Answer): Span[] {
   ];
 }
 /** When it is finished: with the waiting for a part on order, where that outruns the work. */
-export function endSpans(a: Answer): Span[] {
+function endSpans(a: Answer): Span[] {
   if (!a.schedule) return [];
   const { finish, ends } = a.schedule;
   const { quote } = a;

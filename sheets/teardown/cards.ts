@@ -100,10 +100,6 @@ export function cardsBlock(d: teardown.TeardownDocument, plan: teardown.Plan, un
     empty: 'Nothing is to be done.',
   };
 }
-/** Things of the map that a step touches, to be marked on the picture. */
-export function touched(o: Operation, names: Names): boolean {
-  return names.part.has(o.of) || names.join.has(o.of);
-}
 export function shownOf(
   map: teardown.StructureMap,
   frame: PlanFrame,

@@ -87,11 +87,7 @@ export function teardownListSheet(q: TeardownListInput): Sheet {
     caution: caution(q.shop.invented === true),
   };
 }
-export function jobsTable(
-  shop: Shop,
-  jobs: readonly JobListed[],
-  empty = 'None yet: enter the first job.',
-): TableBlock {
+function jobsTable(shop: Shop, jobs: readonly JobListed[], empty = 'None yet: enter the first job.'): TableBlock {
   return {
     block: 'table',
     title: 'Jobs',
@@ -131,11 +127,7 @@ export function jobsTable(
     empty,
   };
 }
-export function mapsTable(
-  shop: Shop,
-  maps: readonly MapListed[],
-  empty = 'None yet: enter the first map.',
-): TableBlock {
+function mapsTable(shop: Shop, maps: readonly MapListed[], empty = 'None yet: enter the first map.'): TableBlock {
   return {
     block: 'table',
     title: 'Structure maps',

@@ -82,7 +82,7 @@ function planPicture(d: teardown.TeardownDocument, plan: teardown.Plan): Picture
 }
 
 /** Every source behind a job, each with how well it is known. */
-export function restsOf(d: teardown.TeardownDocument): Rests[] {
+function restsOf(d: teardown.TeardownDocument): Rests[] {
   const from = (what: string, p: unknown): Rests => ({ what, from: p as Provenance });
   return [
     from(`Map: ${d.map.title}`, d.map.from),

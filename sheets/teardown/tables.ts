@@ -20,7 +20,7 @@ const nothing: Cell = { is: 'nothing' };
 export const textOr = (text: string, small?: string): Cell => (text || small ? words(text, small) : nothing);
 
 /** Clock hours from the least to the longest. */
-export const clockCell = (o: Pick<Operation, 'minutes'>): Cell =>
+const clockCell = (o: Pick<Operation, 'minutes'>): Cell =>
   hoursCell({ low: o.minutes.low_min / 60, high: o.minutes.high_min / 60 }, 1);
 /** What was recorded of an operation: "25 Nov 2026, M. Orne". */
 export function recordedOf(d: Document): (o: Operation) => string {
@@ -136,7 +136,7 @@ const ASKED: Readonly<Record<teardown.Extra['asked'], string>> = {
   wanted: 'the shop wants it',
   unwanted: 'the shop does not want it',
 };
-export function moneyCell(cents: number): Cell {
+function moneyCell(cents: number): Cell {
   return { is: 'quantity', value: Math.round(cents) / 100, unit: '', places: 2, text: money(Math.round(cents)) };
 }
 

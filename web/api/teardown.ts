@@ -46,7 +46,7 @@ export interface TeardownChoices {
     }[];
   };
 }
-export interface JigHead {
+interface JigHead {
   readonly id: string;
   readonly name: string;
 }

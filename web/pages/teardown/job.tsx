@@ -73,7 +73,7 @@ export function JobPage({ shop, name, page }: { shop: string; name: string; page
 }
 
 /** The aircraft that a job is of, for the path at the left. */
-export function useOpenAircraft(shop: string, name: string) {
+function useOpenAircraft(shop: string, name: string) {
   const choices = useTeardownChoices(shop).data;
   const id = choices?.jobs.find((j) => j.name === name)?.aircraft;
   const row = choices?.aircraft.find((a) => a.id === id);

@@ -137,7 +137,7 @@ const GROUPS = [
   ['support', 'Set up'],
 ] as const;
 /** One step, by the name of its part, row or support. */
-export function StepIn({
+function StepIn({
   label,
   value,
   choices,
