@@ -70,6 +70,27 @@ const SHOWN: Readonly<Record<string, Shown>> = {
     height: 1150,
     words: [/How a crack would grow/, /What matters most/, /scatter/i],
   },
+  'map-write': {
+    at: 'demo/teardown/maps/whimbrel-w4-wing/write',
+    height: 1180,
+    words: [/The structure map|structure map/, /Undo the last change/],
+  },
+  teardown: {
+    at: 'demo/teardown/jobs/zq-lmb-right-inboard-spar',
+    height: 1150,
+    words: [/While it is open/, /Gates/, /Steps, in their order/, /next: /],
+    before: () => page.getByText(/are being computed/).waitFor({ state: 'detached', timeout: 60_000 }),
+  },
+  schedule: {
+    at: 'demo/teardown/jobs/zq-lmb-right-inboard-spar/schedule',
+    height: 1150,
+    words: [/Critical chain/, /Jigs/, /Hands/, /No schedule ends earlier than/],
+  },
+  wing: {
+    at: 'demo/teardown/jobs/zq-lmb-right-inboard-spar/wing',
+    height: 900,
+    words: [/What is next/, /Your name/, /Next: /],
+  },
   'what-if': {
     at: `${aircraft}/what-if`,
     height: 900,
@@ -89,7 +110,7 @@ describe('the manual', () => {
     expect(readdirSync(folder).sort()).toEqual(named.map((n) => `${n}.png`).sort());
     const sizes = named.map((n) => statSync(join(folder, `${n}.png`)).size);
     expect(Math.min(...sizes)).toBeGreaterThan(5_000);
-    expect(sizes.reduce((a, b) => a + b, 0)).toBeLessThan(1_800_000);
+    expect(sizes.reduce((a, b) => a + b, 0)).toBeLessThan(2_400_000);
   });
 
   it.each(Object.entries(SHOWN))('%s: the page opens and says what the manual says it says', async (name, of) => {
