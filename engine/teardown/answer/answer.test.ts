@@ -3,6 +3,7 @@ import { structureExample, teardownExample } from '../../../examples/index.ts';
 import { isRefusal } from '../../foundation/refusal.ts';
 import type { TeardownInput } from '../document.ts';
 import { readTeardown } from '../map/index.ts';
+import { replay } from '../order/index.ts';
 import { smallMap } from '../passes/testing/small-wing.ts';
 import { smallFloor, smallTerms } from '../quote/testing/small-floor.ts';
 import { answerTeardown } from './answer.ts';
@@ -22,6 +23,31 @@ const small = (change: Partial<TeardownInput> = {}): TeardownInput => ({
 const QUICK = { effort_lists: 20 };
 const numbers = (x: unknown): number[] =>
   typeof x === 'number' ? [x] : x && typeof x === 'object' ? Object.values(x).flatMap(numbers) : [];
+
+describe('as it is scheduled', () => {
+  const spar = (side: 'left' | 'right') => ({ part: `${side}-inboard-spar`, work: 'replace' as const });
+  it.each([
+    ['right', [spar('right')]],
+    ['left', [spar('left')]],
+    ['both', [spar('left'), spar('right')]],
+  ] as const)('%s: in the order in which the steps begin, no row is touched that is not reachable', (side, targets) => {
+    const input = { ...teardownExample, side, targets: [...targets], edge_distances: [] };
+    const document = readTeardown(input);
+    const { plan, schedule } = answerTeardown(input, { ...QUICK, without_chance: true }).value;
+    const start = new Map(schedule!.operations.map((o) => [o.id, o.start_min]));
+    const order = plan.operations
+      .map((o, i) => ({ o, i, at: start.get(o.id)! }))
+      .sort((a, b) => a.at - b.at || a.i - b.i)
+      .map(({ o }) => o);
+    expect(replay(document.map, order).at(-1)).toMatchObject({ off: [], open: [], clipped: [] });
+    const at = (id: string) => order.findIndex((o) => o.id === id);
+    for (const { part } of targets) {
+      const wing = part.replace('-inboard-spar', '');
+      expect(at(`off:${part}`)).toBeLessThan(at(`put:${wing}-nose-inboard`));
+      expect(at(`open:${wing}-row-splice-upper`)).toBeLessThan(at(`put:${wing}-nose-outboard`));
+    }
+  });
+});
 
 describe('the whole answer', () => {
   it('a wing of the trade: what comes off, in which order, how it goes back, what it costs', () => {

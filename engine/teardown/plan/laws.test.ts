@@ -117,6 +117,31 @@ describe('T16 laws on random maps', () => {
       { numRuns: 80 },
     );
   });
+  it('any order that keeps what each step waits for replays as well: several hands may work at once', () => {
+    fc.assert(
+      fc.property(
+        anyMap(N),
+        targets,
+        fc.constantFrom('repair' as const, 'replace' as const),
+        fc.infiniteStream(fc.nat()),
+        (map, wanted, work, picks) => {
+          const document = read(map, wanted, work);
+          const plan = feasible(document);
+          if (!plan) return;
+          const left = [...plan.operations];
+          const order: typeof left = [];
+          while (left.length > 0) {
+            const waiting = new Set(left.map((o) => o.id));
+            const free = left.filter((o) => !o.after.some((a) => waiting.has(a)));
+            const next = free[picks.next().value! % free.length]!;
+            order.push(...left.splice(left.indexOf(next), 1));
+          }
+          expect(replay(document.map, order).at(-1)).toMatchObject({ off: [], open: [], clipped: [] });
+        },
+      ),
+      { numRuns: 120 },
+    );
+  });
   it('removing a target never raises the cost', () => {
     fc.assert(
       fc.property(anyMap(N), targets, fc.nat(N - 1), (map, wanted, further) => {

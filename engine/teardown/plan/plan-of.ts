@@ -4,6 +4,7 @@ import { costOf, type Graph, indexOf, listed } from '../map/index.ts';
 import type { LeastTeardown, MapFinding, Operation, Plan } from '../model.ts';
 import { practiceFinding, reassemble, withGates } from '../passes/index.ts';
 import type { StepName } from '../structure-document.ts';
+import { afterTeardown } from './after-teardown.ts';
 import { becauseOf } from './because.ts';
 import { type Chosen, stepsOf } from './chosen.ts';
 import { closedAgain, stopped } from './closed-again.ts';
@@ -62,7 +63,8 @@ export function planOf(document: TeardownDocument, options: LeastOptions = {}): 
     looks: ofKind(all, 'look'),
     jobs,
   });
-  const worked = [...before, ...stopped(again, withExposed(ahead)), ...work, ...back.operations];
+  const off = [...stopped(again, withExposed(ahead)), ...work];
+  const worked = [...before, ...off, ...afterTeardown(document.map, off, back.operations)];
   const gated = withGates(document.map, worked, document.floor, new Set(state.done));
   const by = whoDid(document);
   const listed = gated.map((o) => ({
