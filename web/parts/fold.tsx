@@ -1,10 +1,18 @@
 import { useState } from 'react';
 import type { Fold } from '../../sheets/model.ts';
 
+/** The row or card that the address points at; empty where it points at none, and where a page is drawn without one. */
+function pointedAt(): string {
+  try {
+    return decodeURIComponent(window.location.hash.slice(1));
+  } catch {
+    return '';
+  }
+}
 /** Which folds stand open: as the sheet says, until a reader turns one; the one that the address points into too. */
 export function useFolds(folds: readonly Fold[], ids: readonly string[]) {
   const [turned, setTurned] = useState<Readonly<Record<string, boolean>>>({});
-  const [there] = useState(() => decodeURIComponent(window.location.hash.slice(1)));
+  const [there] = useState(pointedAt);
   let from = 0;
   return folds.map((fold, i) => {
     const [begin, end] = [from, from + fold.count];
