@@ -113,6 +113,20 @@ describe('T15 records that cannot be', () => {
       done('open:tank-screws', 'off:tank', 'off:tank'),
       /off:tank/,
     ],
+    [
+      'nothing seen where nothing was bare yet',
+      'teardown.out-of-order',
+      [
+        {
+          what: 'found',
+          look: readTeardown(job()).map.looks.find((l) => l.needs.length > 0)!.id,
+          finding: 'nothing',
+          on,
+          by,
+        },
+      ],
+      /the look at .* before /,
+    ],
     ['a part before its row', 'teardown.out-of-order', done('off:tank'), /tank screws open/],
     [
       'a row before what stands in front of it',

@@ -1,6 +1,6 @@
 import { Refusal } from '../../foundation/refusal.ts';
 import type { Target, TeardownDocument } from '../document.ts';
-import { indexOf, listed, missingToOpen, missingToTakeOff, splitStep, stepTitle } from '../map/index.ts';
+import { indexOf, listed, missingOf, missingToOpen, missingToTakeOff, splitStep, stepTitle } from '../map/index.ts';
 import type { StructureMap } from '../structure-document.ts';
 import { inText } from '../words.ts';
 
@@ -47,12 +47,17 @@ export function recordedState(document: TeardownDocument): RecordedState {
   const index = indexOf(map);
   const [off, open, support] = [new Set<string>(), new Set<string>(), new Set<string>()];
   const state = { off, open, support };
+  const ever = { off: new Set<string>(), open: new Set<string>(), support: new Set<string>() };
   const done = new Map<string, string>();
   const looked = new Map<string, 'nothing' | 'finding'>();
   const added: Target[] = [];
   let beforeChange = new Set<string>();
   for (const r of document.recorded) {
     if (r.what === 'found') {
+      const look = index.look.get(r.look)!;
+      // A finding is never turned away: it may be written down late. That nothing was seen must have been visible once.
+      const hidden = r.finding === 'nothing' ? missingOf(map, look.needs, ever) : [];
+      if (hidden.length > 0) throw outOfOrder(r.on, `the look at ${inText(look.name)} (${r.look})`, hidden);
       looked.set(r.look, r.finding);
       if (r.finding === 'nothing') continue;
       added.push(...(r.targets.length > 0 ? r.targets : index.look.get(r.look)!.finding_targets));
@@ -71,14 +76,17 @@ export function recordedState(document: TeardownDocument): RecordedState {
       if (!join) throw unknown(on, operation, 'a join of the map');
       refuseMissing(missingToOpen(map, join, state));
       open.add(of);
+      ever.open.add(of);
     } else if (kind === 'off') {
       const part = index.part.get(of);
       if (!part || part.stays) throw unknown(on, operation, 'a part of the map that can come off');
       refuseMissing(missingToTakeOff(map, part, state));
       off.add(of);
+      ever.off.add(of);
     } else if (kind === 'support') {
       if (!index.support.has(of)) throw unknown(on, operation, 'a support of the map');
       support.add(of);
+      ever.support.add(of);
     } else if (kind === 'look' || kind === 'closing_look') {
       if (!index.look.has(of)) throw unknown(on, operation, 'a look of the map');
       if (!looked.has(of)) looked.set(of, 'nothing');

@@ -22,12 +22,8 @@ describe.each([
   { file: 'j30/j301_1.sm', optimum: 43, path: 38, work: 25, lft: 49 },
   { file: 'j30/j301_2.sm', optimum: 47, path: 42, work: 26, lft: 51 },
   { file: 'j30/j303_4.sm', optimum: 98, path: 98 },
-  { file: 'j30/j3048_10.sm', optimum: 54, path: 54 },
   { file: 'j30/j305_1.sm', optimum: 53, path: 41, work: 32, lft: 58 },
-  { file: 'j30/j3013_1.sm', optimum: 58, lft: 67 },
-  { file: 'j30/j3029_1.sm', optimum: 85, lft: 93 },
   { file: 'j60/j601_1.sm', optimum: 77, path: 77, lft: 77 },
-  { file: 'j60/j602_1.sm', optimum: 65, path: 65 },
   { file: 'pat1.rcp', optimum: 19 },
 ])('$file', ({ file, optimum, path, work, lft }) => {
   const text = shared(file);

@@ -110,8 +110,12 @@ describe('a quote', () => {
     expect(quote.contingency.p80).toBeGreaterThan(13_000);
   });
   it('a finding that was made is no longer charged twice', () => {
+    const ids = planOf(job()).operations.map((o) => o.id);
+    const before = ids.slice(0, ids.indexOf('off:tank') + 1).filter((id) => !id.startsWith('look:'));
+    const [on, by] = ['2026-12-01', 'A'];
     const recorded: TeardownInput['recorded'] = [
-      { what: 'found', look: 'bay', finding: 'nothing', on: '2026-12-01', by: 'A' },
+      ...before.map((operation) => ({ what: 'done' as const, operation, on, by })),
+      { what: 'found', look: 'bay', finding: 'nothing', on, by },
     ];
     expect(ask({ recorded }).quote.ifFound).toEqual([]);
   });
