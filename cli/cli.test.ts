@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
+import { teardownExample } from '../examples/index.ts';
 import { openDemo } from '../server/demo.ts';
 import { rootFolder } from '../store/index.ts';
 import { testStore } from '../store/testing/database.ts';
@@ -59,6 +60,32 @@ describe('exit 2 and three lines', () => {
     expect(r.code).toBe(2);
     expect(r.out).toBe('');
     expect(r.err).toMatch(/^Given: .*\nAllowed: .*\nDo: /m);
+  });
+});
+
+it.skipIf(process.platform === 'win32')('a reader that closes the pipe at once is no fault', () => {
+  const command = join(rootFolder(), 'scripts', 'sparwright.mjs');
+  const line = `{ "${process.execPath}" "${command}" example teardown; echo "exit $?" >&2; } | true`;
+  const r = spawnSync('sh', ['-c', line], { cwd: folder, encoding: 'utf8' });
+  expect(r.stderr).toBe('exit 0\n');
+});
+
+describe('a job as a shop keeps it, asked without the shop', () => {
+  const kept = { ...teardownExample, map: { kept: 'right-wing' }, floor: { kept: 'our-floor' }, aircraft: 'ZQ-LMB' };
+  it.each([[[]], [['--json']]])('is told what is kept there, and what to do (%s)', (more) => {
+    const r = sparwright(['teardown', '-', ...more], JSON.stringify(kept));
+    expect([r.code, r.out]).toEqual([2, '']);
+    expect(r.err).toMatch(/its map is kept in a shop, as "right-wing"; its floor .* "our-floor"; .* aircraft "ZQ-LMB"/);
+    expect(r.err).toMatch(
+      /Do: .*sparwright ask teardown --shop SHOP --name NAME.*whole map.*whole floor.*aircraft out/,
+    );
+  });
+  it('with its own map only the floor is missed; a map that is wrong is refused as that', () => {
+    const floor = sparwright(['teardown', '-'], JSON.stringify({ ...teardownExample, floor: kept.floor }));
+    expect([floor.code, floor.err]).toEqual([2, expect.stringMatching(/^Given: {3}teardown job, its floor is kept/)]);
+    expect(floor.err).not.toContain('map is kept');
+    const wrong = sparwright(['teardown', '-'], JSON.stringify({ ...teardownExample, map: { keep: 'right-wing' } }));
+    expect([wrong.code, wrong.err]).toEqual([2, expect.stringMatching(/at map\.sparwright/)]);
   });
 });
 

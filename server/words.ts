@@ -36,6 +36,7 @@ import { answersFor } from './answers.ts';
 import { type DrawnOptions, growthDrawn } from './growth-drawn.ts';
 import { withOtherUnits } from './other-units.ts';
 import { type JobPage, SHEETS } from './teardown/sheets.ts';
+import { requireWhole } from './teardown/whole.ts';
 import { today } from './today.ts';
 
 /** The questions that one document answers: schema, example, answer and sheet of each. */
@@ -158,8 +159,12 @@ export const WORDS = {
     asks: 'What has to come off, in what order, how long does it take?',
     schema: () => withOtherUnits(z.toJSONSchema(teardown.zTeardownDocument, { io: 'input' })),
     example: teardownExample,
-    answer: (input: unknown): Answer => teardown.answerTeardown(input),
+    answer: (input: unknown): Answer => {
+      requireWhole(input);
+      return teardown.answerTeardown(input);
+    },
     sheet: (input: unknown, { units, page = 'plan' }: SheetOptions = {}): Sheet => {
+      requireWhole(input);
       const document = teardown.readTeardown(input);
       return SHEETS[page]({ document, answer: teardown.answerOf(document), day: document.day, units });
     },
