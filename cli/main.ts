@@ -13,6 +13,11 @@ import { letterCommand } from './letter.ts';
 import { schemaCommand } from './schema.ts';
 import { serveCommand } from './serve.ts';
 
+/** A reader that has seen enough, as `head`, closes the pipe: the rest is written to nobody, and that is no fault. */
+process.stdout.on('error', (e: NodeJS.ErrnoException) => {
+  if (e.code !== 'EPIPE') throw e;
+});
+
 /** Exit 0: an answer, also a bad one. 2: a refusal, in the three lines that the page shows too. 1: a fault. */
 const program = new Command('sparwright')
   .description('The workbench of a light-aircraft structures shop. Figures inform; they approve nothing.')
