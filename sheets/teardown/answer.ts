@@ -80,8 +80,9 @@ function aloneWords({ schedule, quote }: Answer): string {
 const worth = (d: teardown.TeardownDocument, cents: number): string =>
   d.floor ? `${money(Math.round(cents))} ${d.floor.currency}` : `${number(cents / 60, 1)} h of work`;
 export function proofWords(d: teardown.TeardownDocument, least: teardown.LeastTeardown): string {
+  const left = d.recorded.some((r) => r.what === 'done') ? 'Of what is left, proven' : 'Proven';
   return least.proven
-    ? `Proven: nothing that reaches it costs less than ${worth(d, least.cost_cents)}, there and back.`
+    ? `${left}: nothing that reaches it costs less than ${worth(d, least.cost_cents)}, there and back.`
     : `The least that was found costs ${worth(d, least.cost_cents)}, there and back; the proof was not finished, and none costs less than ${worth(d, least.bound_cents)}.`;
 }
 function extrasWords(extras: readonly teardown.Extra[]): string {

@@ -1,3 +1,4 @@
+import { daysBetween } from '../../foundation/day.ts';
 import type { Target, TeardownDocument } from '../document.ts';
 import type { LeastOptions } from '../least/index.ts';
 import { costOf, type Graph, indexOf, listed } from '../map/index.ts';
@@ -92,6 +93,7 @@ export function planOf(document: TeardownDocument, options: LeastOptions = {}): 
       ...joint.findings,
       ...again.map((a) => a.finding),
       ...otherSide(document, all),
+      ...longBefore(document),
       ...untimedRepairs(document, work),
       ...back.findings,
       ...practiceFinding(document.map, document.floor),
@@ -201,6 +203,21 @@ function unproven(alone: Least, joint: Least): MapFinding[] {
   return [
     ...said('not-proven', 'The least teardown', alone),
     ...said('not-proven', 'The teardown with what pays', joint),
+  ];
+}
+
+const YEAR = 366;
+/** A record dated a year and more before the first day of work is likely a slip of the pen. */
+function longBefore({ day, recorded }: TeardownDocument): MapFinding[] {
+  const early = recorded.filter((r) => daysBetween(r.on, day) > YEAR).map((r) => r.on);
+  if (early.length === 0) return [];
+  return [
+    {
+      code: 'recorded-long-before',
+      text: `Work is recorded on ${listed([...new Set(early)])}, more than a year before the first day of this job, ${day}`,
+      about: [],
+      remedy: 'Look at the days of the records, and correct what is wrong',
+    },
   ];
 }
 

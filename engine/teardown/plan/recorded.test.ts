@@ -47,6 +47,18 @@ describe('T13 what is done stays done', () => {
     expect(p.state.open).toContain('tank-screws');
     expect(p.least.cost_cents).toBeLessThan(first.least.cost_cents);
   });
+  it('a day of work long before the job is a finding, not an error', () => {
+    const says = (day: string) =>
+      plan(job({ recorded: records(upTo('off:tank')).map((r) => ({ ...r, on: day })) })).findings.filter(
+        (f) => f.code === 'recorded-long-before',
+      );
+    expect(
+      says('1926-12-01')
+        .map((f) => f.text)
+        .join(),
+    ).toMatch(/1926-12-01, more than a year before/);
+    expect(says(on)).toEqual([]);
+  });
   it('another way than the plan is kept, and the rest follows it', () => {
     const map = toy({ parts: { rib: [10, { any: ['off:upper', 'off:lower'] }], upper: [60], lower: [80] } });
     const p = plan(ask(map, ['rib'], { recorded: done('open:row-lower', 'off:lower') }));
