@@ -153,6 +153,29 @@ describe('a quote', () => {
     expect(quote.base.find((l) => l.name === 'Freight')?.cents).toEqual({ low: 100, high: 900 });
     expect(quote.base.find((l) => l.name === 'crate')?.cents).toEqual({ low: 5, high: 7 });
   });
+  it('counts the pieces of the shopping list, and says how many of them have no price', () => {
+    const because = (floor: TeardownInput['floor']) => {
+      const document = job({ floor });
+      const lines = shoppingOf(document, planOf(document)).lines.filter((l) => /rivet|bolt|screw|pin/.test(l.kind));
+      const pieces = (list: typeof lines) => list.reduce((s, l) => s + l.count + l.spares, 0);
+      const said = ask({ floor }).quote.base.find((l) => l.name === 'Fasteners')?.because;
+      return { said, all: pieces(lines), bare: pieces(lines.filter((l) => l.cents === null)) };
+    };
+    const one = because(smallFloor());
+    expect([one.bare, one.said]).toEqual([1, `${one.all - 1} of ${one.all} pieces, spares with them; 1 has no price`]);
+    const codes = [...new Set(smallMap().joins.map((j) => j.fasteners.code))];
+    const pricing = (some: string[]) => ({
+      ...smallFloor(),
+      fasteners: some.map((code) => ({ code, each_cents: 10 })),
+    });
+    const first = because(pricing(codes.slice(0, 1)));
+    expect(first.bare).toBeGreaterThan(1);
+    expect(first.said).toBe(
+      `${first.all - first.bare} of ${first.all} pieces, spares with them; ${first.bare} have no price`,
+    );
+    const each = because(pricing([...codes, 'MS20470AD5']));
+    expect([each.bare, each.said]).toEqual([0, `${each.all} pieces, spares with them`]);
+  });
   it('without a schedule jig days are taken from hours, and that is said', () =>
     expect(ask().warnings.join()).toContain('not from a schedule'));
 });

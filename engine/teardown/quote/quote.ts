@@ -124,17 +124,25 @@ function goodsLines({ map }: TeardownDocument, plan: Plan, shopping: Shopping): 
   const of = (want: (kind: string) => boolean) => lines.filter((l) => want(l.kind));
   const goods = (list: typeof lines) => list.reduce((s, l) => addBounds(s, l.cents!), exactly(0));
   const parts = of((k) => k === 'part').flatMap((l) => line(`Part: ${l.what}`, l.cents!, l.code));
-  const fasteners = of((k) => k !== 'part' && k !== 'consumable' && k !== 'tool');
+  const isFastener = (kind: string) => kind !== 'part' && kind !== 'consumable' && kind !== 'tool';
+  const fasteners = of(isFastener);
   const consumables = of((k) => k === 'consumable');
   const jobs = new Set(plan.operations.filter((o) => o.kind === 'job').map((o) => o.of));
   const jobParts = map.jobs.filter((j) => jobs.has(j.id)).reduce((s, j) => s + j.parts_cents, 0);
-  const count = fasteners.reduce((s, l) => s + l.count + l.spares, 0);
+  const pieces = (list: Shopping['lines']) => list.reduce((s, l) => s + l.count + l.spares, 0);
+  const all = pieces(shopping.lines.filter((l) => isFastener(l.kind)));
   return [
     ...parts,
-    ...line('Fasteners', goods(fasteners), `${count} pieces, spares with them`),
+    ...line('Fasteners', goods(fasteners), piecesInWords(pieces(fasteners), all)),
     ...line('Consumables', goods(consumables), `${consumables.length} kinds`),
     ...line('Parts of the small jobs', exactly(jobParts), `${jobs.size} jobs`),
   ];
+}
+
+/** "751 of 768 pieces, spares with them; 17 have no price": as many as on the shopping list. */
+function piecesInWords(priced: number, all: number): string {
+  if (priced === all) return `${all} pieces, spares with them`;
+  return `${priced} of ${all} pieces, spares with them; ${all - priced} ${all - priced === 1 ? 'has' : 'have'} no price`;
 }
 
 const jigLines = (floor: Floor, jig: { days: Bounds; because: string }): QuoteLine[] =>
