@@ -97,6 +97,28 @@ describe('jigs', () => {
     expect(none.made.jigDays).toEqual([]);
     expect(none.said('jig-past-check')[0]).toMatch(/jig-old \(good until 2026-11-29\).*None is used/);
   });
+  it('a finding says a jig by its name, of two by one name with the id; it is about the id', () => {
+    const past = { check_good_until: '2026-11-29' };
+    const old = jig('jig-old', { name: 'Wing jig 0', ...past });
+    const work = [job('A', [inJig('job:a', 60)], { side: 'left' })];
+    const none = ask({ jigs: [old] }, work);
+    expect(none.said('jig-past-check')[0]).toMatch(/: Wing jig 0 \(good until 2026-11-29\)\./);
+    expect(none.made.findings[0]!.about).toEqual(['jig-old', 'job:a']);
+    const other = ask({ jigs: [old, jig('jig-new', { name: 'Wing jig 1' })] }, work);
+    expect(other.said('jig-past-check')).toEqual([
+      'The check of Wing jig 0 is good until 2026-11-29; the stay of A ends on 2026-11-30. It is not used for it.',
+    ]);
+    const booked = [{ from: MONDAY, to: MONDAY }];
+    const taken = ask({ jigs: [jig('jig-1', { name: 'Wing jig 1', booked })] }, work);
+    expect(taken.said('jig-booked')[0]).toMatch(/^Wing jig 1 is taken until/);
+    const two = ask({ jigs: [jig('jig-1', { name: 'Wing jig 1' })], crew: crew('Ash', 'Bo') }, [
+      ...work,
+      job('B', [inJig('job:x', 30)]),
+    ]);
+    expect(two.said('job-waits').join()).toMatch(/waits for Wing jig 1, which/);
+    const same = ask({ jigs: [old, jig('jig-older', { name: 'Wing jig 0', ...past })] }, work);
+    expect(same.said('jig-past-check').join()).toMatch(/: Wing jig 0 \(jig-old\) \(.*, Wing jig 0 \(jig-older\) \(/);
+  });
   it('a check that runs out within the stay keeps the jig out of it', () => {
     const long = [inJig('job:a', 450), inJig('job:b', 450, { after: ['job:a'] })];
     const { at } = ask(

@@ -17,20 +17,20 @@ export function jigFindings(question: ScheduleQuestion, problem: Problem, made: 
     const mine = made.stayJig[s]!;
     const out: MapFinding[] = [];
     for (const j of stay.jigs) {
-      const { id, from, to, because, good, goodUntil } = problem.jigs[j]!;
+      const { id, name, from, to, because, good, goodUntil } = problem.jigs[j]!;
       if (j !== mine && made.stayEnd[s]! > good && made.stayStart[s]! >= wanted && goodUntil)
         out.push({
           code: 'jig-past-check',
-          text: `The check of ${id} is good until ${goodUntil}; the stay of ${job} ends on ${dayOfEnd(question.day, made.stayEnd[s]!)}. It is not used for it.`,
+          text: `The check of ${name} is good until ${goodUntil}; the stay of ${job} ends on ${dayOfEnd(question.day, made.stayEnd[s]!)}. It is not used for it.`,
           about: [id, ...about],
-          remedy: `Have ${id} checked again if it is to be used`,
+          remedy: `Have ${name} checked again if it is to be used`,
         });
       else
         for (let k = 0; k < from.length; k++) {
           if (from[k]! >= made.stayEnd[s]! || to[k]! <= wanted) continue;
           out.push({
             code: 'jig-booked',
-            text: `${id} is taken until ${dayOf(question.day, to[k]! - 1)} (${because[k]}); its first free day is ${freeDay(question, problem, j, k)}. ${job} ${j === mine ? 'waits for it' : 'takes another'}.`,
+            text: `${name} is taken until ${dayOf(question.day, to[k]! - 1)} (${because[k]}); its first free day is ${freeDay(question, problem, j, k)}. ${job} ${j === mine ? 'waits for it' : 'takes another'}.`,
             about: [id, ...about],
             remedy: 'Agree on other days with whoever booked it, or let the work before it take its time',
           });
@@ -41,7 +41,7 @@ export function jigFindings(question: ScheduleQuestion, problem: Problem, made: 
       if (made.stayEnd[o]! <= wanted || made.stayEnd[o]! > made.stayStart[s]!) return;
       out.push({
         code: 'job-waits',
-        text: `${job} waits for ${problem.jigs[mine]!.id}, which ${question.jobs[other.job]!.name} holds until ${dayOfEnd(question.day, made.stayEnd[o]!)}.`,
+        text: `${job} waits for ${problem.jigs[mine]!.name}, which ${question.jobs[other.job]!.name} holds until ${dayOfEnd(question.day, made.stayEnd[o]!)}.`,
         about: [problem.jigs[mine]!.id, ...about],
         remedy: 'Let the other job go first where its day matters more, or hire a jig',
       });
@@ -63,7 +63,7 @@ function pastCheck(
   job: string,
   about: readonly string[],
 ): MapFinding {
-  const names = stays[s]!.jigs.map((j) => `${jigs[j]!.id} (good until ${jigs[j]!.goodUntil ?? 'no day'})`);
+  const names = stays[s]!.jigs.map((j) => `${jigs[j]!.name} (good until ${jigs[j]!.goodUntil ?? 'no day'})`);
   return {
     code: 'jig-past-check',
     text: `No jig that fits ${job} is within its check to the end of the stay on ${dayOfEnd(day, made.stayEnd[s]!)}: ${names.join(', ')}. None is used; the days are those with a jig that is checked again by ${dayOf(day, made.stayStart[s]!)}.`,

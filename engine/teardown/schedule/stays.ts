@@ -8,6 +8,8 @@ import { DAY_MIN } from './calendar.ts';
 /** A jig with the spans in which it is taken, minutes of the clock, rising and apart. */
 export interface JigTime {
   readonly id: string;
+  /** As a finding says it: its name; of two by one name the id beside it. */
+  readonly name: string;
   readonly from: readonly number[];
   readonly to: readonly number[];
   readonly because: readonly string[];
@@ -57,7 +59,16 @@ export function jigTimes(floor: Floor, others: ScheduleQuestion['others'], day: 
     }
     const until = jig.check_good_until ?? null;
     const good = until === null ? Number.POSITIVE_INFINITY : (dayNumber(until) - first + 1) * DAY_MIN;
-    return { id: jig.id, from, to, because, good, goodUntil: until };
+    const alone = floor.jigs.every((j) => j === jig || j.name !== jig.name);
+    return {
+      id: jig.id,
+      name: alone ? jig.name : `${jig.name} (${jig.id})`,
+      from,
+      to,
+      because,
+      good,
+      goodUntil: until,
+    };
   });
 }
 
