@@ -145,6 +145,19 @@ describe('recording work', () => {
     expect(await last()).toBe(before);
     expect(await doneOps()).toEqual([]);
   });
+  it.each([
+    [done('gate:signed', { on: '2026-11-26' }), '"Signed" as done on 2026-11-26'],
+    [done('off:panel', { on: '2026-11-27' }), '"Take off: the panel" as done on 2026-11-27'],
+    [found({ on: '2026-11-26' }), 'nothing found at "Bay behind the tank" on 2026-11-26'],
+    [{ ...holes(), on: '2026-11-26' }, 'the holes of "Row of the tank" on 2026-11-26'],
+    [done('off:fin', { on: '2026-11-26' }), '"off:fin" as done on 2026-11-26'],
+  ])('ahead of today it is refused by its title, what is not there by its id (%#)', async (one, given) => {
+    const r = await record(one);
+    expect([r.statusCode, r.json().code, r.json().given]).toEqual([422, 'record.entry-in-future', given]);
+    const entry = (await record(done('open:row-panel'))).json().last;
+    const c = await post(`jobs/${job}/work/${entry}/correct`, { record: one, because: 'a slip', by });
+    expect([c.statusCode, c.json().given]).toEqual([422, given]);
+  });
   it('without a name, or of a job that is not there, it is refused', async () => {
     expect((await record(done('open:row-panel'), { by: ' ' })).statusCode).toBe(422);
     expect((await post('jobs/nowhere/work', { records: [done('open:row-panel')], by })).statusCode).toBe(404);
@@ -178,12 +191,16 @@ describe('two people at once', () => {
       by: 'C. Second',
     });
     expect([r.statusCode, r.json().code]).toEqual([409, 'store.changed-meanwhile']);
-    expect(r.json().given).toBe(`Meanwhile A. First recorded "open:row-panel" as done in entry ${n}`);
+    expect(r.json().given).toBe(
+      `Meanwhile A. First recorded "Take out 12 screws: row of the panel" as done in entry ${n}`,
+    );
     expect(await last()).toBe(n);
-    const looked = await record([found()], { after: seen, by: 'A. First' });
+    await record([done('off:panel'), done('open:row-tank'), done('off:tank')]);
+    const bare = await last();
+    const looked = await record([found()], { after: bare, by: 'A. First' });
     expect(looked.statusCode, looked.body).toBe(200);
-    const other = await record([found({ finding: 'finding', note: 'a crack' })], { after: n, by: 'C. Second' });
-    expect(other.json().given).toMatch(/A. First recorded nothing found at "look-bay"/);
+    const other = await record([found({ finding: 'finding', note: 'a crack' })], { after: bare, by: 'C. Second' });
+    expect(other.json().given).toMatch(/A. First recorded nothing found at "Bay behind the tank"/);
   });
   it('at the very same moment one of them stands, whichever came first', async () => {
     const { last: seen } = await steps();
@@ -198,7 +215,7 @@ describe('two people at once', () => {
     const all = await Promise.all([
       record(done('open:row-panel'), { after: seen, by: 'A' }),
       record(holes(), { after: seen, by: 'B' }),
-      record(found(), { after: seen, by: 'C' }),
+      record(found({ finding: 'finding' }), { after: seen, by: 'C' }),
     ]);
     expect(all.map((r) => r.body).join('')).not.toMatch(/given/);
     expect((await steps()).work).toHaveLength(3);
