@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { parseDay, parseDocument, Refusal, teardown } from '../../engine/index.ts';
 import { basisSubject, type NewEntry } from '../../store/index.ts';
-import { type Desk, dayOf } from '../desk.ts';
+import type { Desk } from '../desk.ts';
 import { onTop } from '../on-top.ts';
 import { type Composed, compose, restsOn } from './compose.ts';
 import { entryOf, now, requireFits, requirePast, type WorkKept, zBy } from './work.ts';
@@ -34,7 +34,7 @@ function withRecord(of: Composed, at: number, record: Recorded | null) {
 /** A wrong record put right: the new one stands in its place. @throws Refusal as `recordWork` */
 export async function correctWork(desk: Desk, shop: string, job: string, entry: number, input: unknown) {
   const { record, because, by } = parseDocument(zCorrection, input, 'teardown work to correct');
-  requirePast([record], dayOf(desk, undefined));
+  await requirePast(desk, shop, job, [record]);
   return replaced(desk, shop, job, entry, record, by, () => entryOf(job, record, { replaces: entry, note: because }));
 }
 /** A wrong record taken back: it stands no more. @throws Refusal where later work rests on it, as the plan says it */

@@ -5,7 +5,7 @@ import { type Desk, dayOf } from '../desk.ts';
 import { onTop } from '../on-top.ts';
 import { answered } from './answers.ts';
 import { compose, restsOn } from './compose.ts';
-import { recordWords } from './words.ts';
+import { type RecordWords, recordWords } from './words.ts';
 
 export const zBy = z.string().trim().min(1).max(200);
 const zRecords = z.strictObject({
@@ -30,14 +30,16 @@ export const entryOf = (job: string, record: Recorded, more: Partial<NewEntry> =
   evidence: 'seen',
   ...more,
 });
-export function requirePast(records: readonly Recorded[], today: string): void {
+export async function requirePast(desk: Desk, shop: string, job: string, records: readonly Recorded[]): Promise<void> {
+  const today = dayOf(desk, undefined);
   const ahead = records.find((r) => r.on > today);
-  if (ahead)
-    throw new Refusal('record.entry-in-future', {
-      given: `${recordWords(ahead)} on ${ahead.on}`,
-      allowed: `work done up to ${today}`,
-      remedy: 'Record it on the day it is done',
-    });
+  if (!ahead) return;
+  const words = await recordWords(desk, (await compose(desk, shop, { name: job })).document);
+  throw new Refusal('record.entry-in-future', {
+    given: `${words(ahead)} on ${ahead.on}`,
+    allowed: `work done up to ${today}`,
+    remedy: 'Record it on the day it is done',
+  });
 }
 const readRow = (w: WorkRow): Recorded | null => {
   const read = teardown.zRecorded.safeParse(w.record);
@@ -48,9 +50,9 @@ const readRow = (w: WorkRow): Recorded | null => {
 async function since(desk: Desk, shop: string, job: string, after: number): Promise<readonly WorkStep[]> {
   return (await desk.store.work.history(shop, job)).filter((w) => w.entry > after);
 }
-const said = (w: WorkStep): string => {
+const said = (w: WorkStep, words: RecordWords): string => {
   const record = readRow(w);
-  const what = record ? recordWords(record) : 'a record';
+  const what = record ? words(record) : 'a record';
   return w.does === 'taken back'
     ? `${w.by} took a record back in entry ${w.entry}`
     : `${w.by} ${w.does} ${what} in entry ${w.entry}`;
@@ -82,7 +84,7 @@ export interface WorkKept {
  */
 export async function recordWork(desk: Desk, shop: string, job: string, input: unknown): Promise<WorkKept> {
   const { records, by, after } = parseDocument(zRecords, input, 'teardown work to record');
-  requirePast(records, dayOf(desk, undefined));
+  await requirePast(desk, shop, job, records);
   return onTop(desk.store, shop, async (seen) => {
     const of = await compose(desk, shop, { name: job });
     const lastOn = new Map<string, { row: WorkRow; text: string }>();
@@ -96,7 +98,7 @@ export async function recordWork(desk: Desk, shop: string, job: string, input: u
     };
     const fresh = records.filter((r) => stood(r) === null);
     const others = after === undefined ? [] : await since(desk, shop, job, after);
-    requireApart(fresh, others);
+    await requireApart(desk, of.document, fresh, others);
     if (fresh.length)
       await requireOnTop(desk, of.document, fresh, others, after !== undefined && of.job!.entry > after);
     const kept = fresh.length
@@ -113,13 +115,18 @@ export async function recordWork(desk: Desk, shop: string, job: string, input: u
   });
 }
 /** @throws Refusal `store.changed-meanwhile` where somebody recorded the same thing since */
-function requireApart(fresh: readonly Recorded[], others: readonly WorkStep[]): void {
+async function requireApart(
+  desk: Desk,
+  document: Readonly<Record<string, unknown>>,
+  fresh: readonly Recorded[],
+  others: readonly WorkStep[],
+): Promise<void> {
   const mine = new Set(fresh.map(thingOf));
   const same = others.find((w) => {
     const r = readRow(w);
     return r !== null && w.does !== 'taken back' && mine.has(thingOf(r));
   });
-  if (same) throw meanwhile(`Meanwhile ${said(same)}`);
+  if (same) throw meanwhile(`Meanwhile ${said(same, await recordWords(desk, document))}`);
 }
 /** @throws Refusal of the plan; where others recorded since, or the job was kept anew, `store.changed-meanwhile` that says who did what */
 async function requireOnTop(
@@ -134,7 +141,7 @@ async function requireOnTop(
     await requireFits(desk, { ...document, recorded });
   } catch (e) {
     if (!isRefusal(e) || (others.length === 0 && !keptAnew)) throw e;
-    const who = others.length ? said(others[0]!) : 'the job was kept anew';
+    const who = others.length ? said(others[0]!, await recordWords(desk, document)) : 'the job was kept anew';
     const more = others.length > 1 ? ` (and ${others.length - 1} more)` : '';
     throw meanwhile(`Meanwhile ${who}${more}; now: ${e.detail.given}`, e.detail.allowed);
   }
