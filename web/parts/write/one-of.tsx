@@ -38,7 +38,7 @@ export function OneOf({
     const thing = tableOf(rows[i]);
     return textOf(thing.name) || textOf(thing.id) || `${one} ${i + 1}, without a name`;
   };
-  const here = Math.min(chosen, rows.length - 1);
+  const here = Math.min(Math.max(0, chosen), rows.length - 1);
   const show = (i: number) => {
     flushSync(() => choose(i));
     const field = panel.current?.querySelector<HTMLElement>('[aria-invalid], input, select');

@@ -9,8 +9,8 @@ import { ThreePointIn } from '../../../parts/write/three-point-in.tsx';
 import { FASTENERS, HEADS, SIDES } from './choices.ts';
 import { HandsIn, YesIn } from './fields.tsx';
 import { NeedsIn } from './needs-in.tsx';
-import { useRename } from './part-fields.tsx';
 import { PointsIn } from './points-in.tsx';
+import { useRename } from './use-rename.ts';
 
 export const EACH = [
   ['open', 'Out'],

@@ -14,7 +14,7 @@ import { dashed, HandsIn, ShortIn, YesIn } from './fields.tsx';
 import { EACH } from './join-fields.tsx';
 import { freshId, idsOf } from './needs.ts';
 import { NeedsIn, StepsIn } from './needs-in.tsx';
-import { useRename } from './part-fields.tsx';
+import { useRename } from './use-rename.ts';
 
 const things = (list: Json | undefined) =>
   listOf(list).map((v) => ({ value: textOf(tableOf(v).id), text: textOf(tableOf(v).name) || textOf(tableOf(v).id) }));

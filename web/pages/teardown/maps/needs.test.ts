@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { teardown } from '../../../../engine/index.ts';
 import { structureExample } from '../../../../examples/scenario/wing.ts';
 import type { Json, Table } from '../../../parts/write/json.ts';
-import { freshId, needShown, needWritten, renamed, stepChoices } from './needs.ts';
+import { FACES, FASTENERS, KINDS, SIDES, STAGES } from './choices.ts';
+import { freshId, needShown, needWritten, renamed, renamedAt, stepChoices } from './needs.ts';
 
 const step = fc.constantFrom('off:tank', 'open:row', 'support:jig');
 const way = fc.array(step, { minLength: 1, maxLength: 3 });
@@ -45,6 +47,16 @@ describe('a new id', () => {
     expect(steps(after, 'right-tank')).toBe(steps(map, 'right-tank'));
     expect(renamed(after, 'off', 'left-cell', 'left-tank')).toEqual(map);
   });
+  it('typed empty it stays what it was, typed as one that is taken it gets a number: nothing else changes hands', () => {
+    const index = structureExample.parts.findIndex((p) => p.id === 'left-tank');
+    const as = (wanted: string) => renamedAt(map, ['parts', index], 'off', wanted);
+    expect(as('')).toEqual(map);
+    expect(as('left-tank')).toEqual(map);
+    const text = JSON.stringify(as('left-flap'));
+    expect(text).toContain('"off:left-flap-2"');
+    expect(text.split('"off:left-flap"').length).toBe(JSON.stringify(map).split('"off:left-flap"').length);
+    expect(text).not.toContain('"off:left-tank"');
+  });
   it('is never one that is taken', () => {
     fc.assert(
       fc.property(fc.uniqueArray(fc.constantFrom('a', 'a-2', 'a-3', 'b')), (taken) => {
@@ -57,4 +69,13 @@ describe('a new id', () => {
     expect(stepChoices(map).off.map((c) => c.value)).not.toContain('off:fuselage');
     expect(stepChoices(map).off).toContainEqual({ value: 'off:left-tank', text: 'Left fuel tank' });
   });
+});
+
+it('the words that the form offers are those of the document, all of them', () => {
+  const values = (offered: readonly { readonly value: string }[]) => offered.map((o) => o.value);
+  expect(values(KINDS)).toEqual([...teardown.PART_KINDS]);
+  expect(values(FASTENERS)).toEqual([...teardown.FASTENER_KINDS]);
+  expect(values(STAGES)).toEqual([...teardown.STAGES]);
+  expect(values(SIDES)).toEqual(teardown.zSide.options);
+  expect(values(FACES).toSorted()).toEqual(teardown.zFace.options.toSorted());
 });

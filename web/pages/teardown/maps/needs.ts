@@ -1,4 +1,14 @@
-import { isList, type Json, listOf, type Table, tableOf, textOf } from '../../../parts/write/json.ts';
+import {
+  at,
+  isList,
+  type Json,
+  listOf,
+  type Path,
+  put,
+  type Table,
+  tableOf,
+  textOf,
+} from '../../../parts/write/json.ts';
 
 /** A need as the form shows it: ways, of which any one will do; a way is a list of steps, all of them. */
 export interface ShownNeed {
@@ -65,3 +75,11 @@ export function freshId(taken: readonly string[], wanted: string): string {
   for (let n = 2; ; n++) if (!taken.includes(`${wanted}-${n}`)) return `${wanted}-${n}`;
 }
 export const idsOf = (list: Json | undefined): string[] => listOf(list).map((v) => textOf(tableOf(v).id));
+
+/** The thing at a place under another id, every place that names it with it: never under none, nor under one that is taken. */
+export function renamedAt(draft: Table, path: Path, kind: 'off' | 'open' | 'support', wanted: string): Table {
+  const from = textOf(tableOf(at(draft, path)).id);
+  const others = ['parts', 'joins', 'supports'].flatMap((list) => idsOf(draft[list])).filter((id) => id !== from);
+  const to = freshId(others, wanted || from || 'thing');
+  return tableOf(put(from === '' ? draft : renamed(draft, kind, from, to), [...path, 'id'], to));
+}

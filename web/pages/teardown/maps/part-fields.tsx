@@ -1,26 +1,14 @@
 import { useForm } from '../../../parts/write/context.tsx';
 import { ChoiceIn, FigureIn, RenameIn, TextIn } from '../../../parts/write/inputs.tsx';
-import { at, type Path, tableOf, textOf } from '../../../parts/write/json.ts';
+import { at, type Path, tableOf } from '../../../parts/write/json.ts';
 import { MoneyIn } from '../../../parts/write/money-in.tsx';
 import { OwnPart } from '../../../parts/write/own-part.tsx';
 import { ThreePointIn } from '../../../parts/write/three-point-in.tsx';
 import { KINDS, SIDES } from './choices.ts';
-import { dashed, HandsIn, YesIn } from './fields.tsx';
-import { renamed } from './needs.ts';
+import { HandsIn, YesIn } from './fields.tsx';
 import { NeedsIn } from './needs-in.tsx';
 import { PointsIn } from './points-in.tsx';
-
-/** Renames a thing, and every place that names it with it. */
-export function useRename(path: Path, kind: 'off' | 'open' | 'support') {
-  const { draft, send } = useForm();
-  const from = textOf(tableOf(at(draft, path)).id);
-  return (typed: string) => {
-    const to = dashed(typed);
-    const after = from === '' ? draft : renamed(draft, kind, from, to);
-    send({ does: 'open', draft: after });
-    send({ does: 'put', path: [...path, 'id'], value: to });
-  };
-}
+import { useRename } from './use-rename.ts';
 
 /** One part: what it is, where it lies, what is in its way, how long it takes. */
 export function PartFields({ path }: { path: Path }) {
