@@ -142,7 +142,18 @@ export function WordIn({
 }
 
 /** A word that other places name too: they follow once the field is left. */
-export function RenameIn({ path, word, rename, ...frame }: Common & { word?: boolean; rename: (to: string) => void }) {
+export function RenameIn({
+  path,
+  word,
+  always,
+  rename,
+  ...frame
+}: Common & {
+  word?: boolean;
+  /** Emptied, it shows again what it was. */
+  always?: boolean;
+  rename: (to: string) => void;
+}) {
   const f = useField(path, false);
   const shown = word ? shownWord(f.value) : textOf(f.value);
   return (
@@ -157,7 +168,8 @@ export function RenameIn({ path, word, rename, ...frame }: Common & { word?: boo
           defaultValue={shown}
           onBlur={(e) => {
             const t = e.target.value.trim();
-            if (t !== shown) rename(word ? slugOf(t) || t : t);
+            if (always && t === '') e.target.value = shown;
+            else if (t !== shown) rename(word ? slugOf(t) || t : t);
             f.leave();
           }}
         />

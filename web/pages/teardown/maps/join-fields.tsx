@@ -33,6 +33,7 @@ export function JoinFields({ path }: { path: Path }) {
       <div className="fields">
         <TextIn path={[...path, 'name']} label="Name" />
         <RenameIn
+          always
           path={[...path, 'id']}
           rename={rename}
           label="Short name"

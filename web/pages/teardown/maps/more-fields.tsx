@@ -23,6 +23,7 @@ function IdOf({ path }: { path: Path }) {
   const { send } = useForm();
   return (
     <RenameIn
+      always
       path={[...path, 'id']}
       rename={(t) => send({ does: 'put', path: [...path, 'id'], value: dashed(t) })}
       label="Short name"
@@ -76,7 +77,7 @@ function SupportFields({ path }: { path: Path }) {
     <>
       <div className="fields">
         <TextIn path={[...path, 'name']} label="Name" />
-        <RenameIn path={[...path, 'id']} rename={rename} label="Short name" />
+        <RenameIn always path={[...path, 'id']} rename={rename} label="Short name" />
         <ChoiceIn path={[...path, 'side']} label="Side" options={SIDES} />
         <ShortIn path={[...path, 'jig']} label="Kind of jig" hint="As the floor names it; none for trestles" />
         <HandsIn path={path} />

@@ -20,6 +20,7 @@ export function PartFields({ path }: { path: Path }) {
       <div className="fields">
         <TextIn path={[...path, 'name']} label="Name" />
         <RenameIn
+          always
           path={[...path, 'id']}
           rename={rename}
           label="Short name"
